@@ -1,0 +1,1 @@
+//! Drawings as plain shapes: paths and labels, computed here, printed by the screens.

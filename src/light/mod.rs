@@ -1,0 +1,1 @@
+//! What the light does there.

@@ -1,0 +1,42 @@
+//! Parts of the sky as half-spaces.
+//!
+//! A half-space is every direction `s` with `n·s ≥ c`; a convex part of the sky is a list of them that
+//! must all hold; any other part is a union of convex ones. An opening seen from a mark, a wish's arc and
+//! its heights are all of this form, so that asking "is the light in it" is a few products and no trigonometry.
+
+use crate::units::{Vector, World};
+
+/// All directions `s` with `normal · s ≥ least`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct HalfSpace {
+    /// Unit vector.
+    pub normal: Vector<World>,
+    /// Smallest scalar product allowed, −1 to 1; 0 for a plane through the eye.
+    pub least: f64,
+}
+
+impl HalfSpace {
+    /// The side of a plane through the eye to which `normal` points.
+    pub const fn beside(normal: Vector<World>) -> Self {
+        Self { normal, least: 0.0 }
+    }
+
+    /// Whether `direction` (length one) is in it.
+    pub fn contains(&self, direction: Vector<World>) -> bool {
+        self.normal.dot(direction) >= self.least
+    }
+}
+
+/// A convex part of the sky: every half-space must hold. Without any it is the whole sphere.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Cone {
+    /// What must hold.
+    pub sides: Vec<HalfSpace>,
+}
+
+impl Cone {
+    /// Whether `direction` (length one) is in it.
+    pub fn contains(&self, direction: Vector<World>) -> bool {
+        self.sides.iter().all(|side| side.contains(direction))
+    }
+}

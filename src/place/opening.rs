@@ -1,0 +1,104 @@
+//! Openings: windows, doors and gaps, measured in a wall or sighted from a mark.
+
+use serde::{Deserialize, Serialize};
+
+use crate::units::{Bearing, Degrees, Height, Metres};
+
+/// A rectangular opening in a wall, cut square through it.
+///
+/// Offset runs along the wall from its first corner: seen from *outside* that is from the left.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Opening {
+    /// Stable within the project.
+    pub id: String,
+    /// "Loft window, left".
+    pub name: String,
+    /// Wall it is in: wall `n` runs from corner `n` to corner `n + 1` of the floor.
+    pub wall: usize,
+    /// From the wall's first corner to the opening's nearer edge.
+    #[serde(rename = "offset_m")]
+    pub offset: Metres,
+    /// Lower edge above the floor.
+    #[serde(rename = "sill_m")]
+    pub sill: Metres,
+    /// Clear width.
+    #[serde(rename = "width_m")]
+    pub width: Metres,
+    /// Clear height, sill to head.
+    #[serde(rename = "height_m")]
+    pub height: Metres,
+    /// Thickness of the wall around it, from the inner face outwards.
+    #[serde(rename = "reveal_m", default)]
+    pub reveal: Metres,
+    /// What juts out above it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub overhang: Option<Overhang>,
+    /// Glazing bars.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bars: Option<Bars>,
+    /// Share of the light that the glass lets through, 0 to 1; 1 for no glass.
+    #[serde(default = "clear")]
+    pub transmittance: f64,
+    /// Curtained, boarded or blacked out: no light comes through.
+    #[serde(default)]
+    pub covered: bool,
+}
+
+/// A level slab that juts out above an opening, as wide as one likes to the sides.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Overhang {
+    /// From the outer face of the wall outwards.
+    #[serde(rename = "depth_m")]
+    pub depth: Metres,
+    /// From the opening's head up to the slab.
+    #[serde(rename = "above_m")]
+    pub above: Metres,
+}
+
+/// Bars that part an opening into rows and columns of panes.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Bars {
+    /// Panes above each other.
+    pub rows: u8,
+    /// Panes beside each other.
+    pub columns: u8,
+    /// Width of a bar.
+    #[serde(rename = "thickness_m")]
+    pub thickness: Metres,
+}
+
+/// An opening known only by the directions of its corners, seen from a mark.
+///
+/// Two opposite corners do not fix a window (the top edge of one seen aslant is a great circle): the wall's
+/// bearing or a third corner does. With neither, the answer stands with a larger ±.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Sighting {
+    /// Stable within the project.
+    pub id: String,
+    /// "the west window".
+    pub name: String,
+    /// Two opposite corners, then perhaps a third.
+    pub corners: Vec<Corner>,
+    /// Outward normal of the wall, where it is known.
+    #[serde(rename = "wall_bearing_deg", default, skip_serializing_if = "Option::is_none")]
+    pub wall_bearing: Option<Bearing>,
+    /// How far off the bearings may be.
+    #[serde(rename = "bearing_uncertainty_deg")]
+    pub bearing_uncertainty: Degrees,
+}
+
+/// A direction in which a corner of an opening was seen.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Corner {
+    /// True bearing.
+    #[serde(rename = "bearing_deg")]
+    pub bearing: Bearing,
+    /// Height above the horizon.
+    #[serde(rename = "height_deg")]
+    pub height: Height,
+}
+
+/// No glass.
+const fn clear() -> f64 {
+    1.0
+}

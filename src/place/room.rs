@@ -1,0 +1,40 @@
+//! Rooms: a floor polygon with upright walls.
+//!
+//! Corners run counter-clockwise seen from above; wall `n` runs from corner `n` to corner `n + 1`, so the room
+//! lies to its left and its outward normal to its right. Room axes: origin at corner 0, x along wall 0 to
+//! corner 1, y into the room, z up from the floor. The one bearing of a room is that of wall 0's outward normal:
+//! y points the opposite way, and x points to the bearing − 90°.
+//! (In the words of the screens, wall `n` is "wall n + 1".)
+
+use serde::{Deserialize, Serialize};
+
+use super::mark::Mark;
+use super::opening::Opening;
+use crate::units::{Bearing, Degrees, Metres};
+
+/// A room of a location.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Room {
+    /// Stable within the project.
+    pub id: String,
+    /// "Sail loft, upstairs".
+    pub name: String,
+    /// Outward normal of wall 0, true.
+    #[serde(rename = "wall_bearing_deg")]
+    pub wall_bearing: Bearing,
+    /// How far off that bearing may be; 5° for a compass unless the user says better.
+    #[serde(rename = "bearing_uncertainty_deg")]
+    pub bearing_uncertainty: Degrees,
+    /// Corners `[x, y]` in room axes, 3 to 12 of them, counter-clockwise, the first at `[0, 0]`, the second at `[x, 0]`.
+    #[serde(rename = "floor_m")]
+    pub floor: Vec<[Metres; 2]>,
+    /// Ceiling above the floor.
+    #[serde(rename = "ceiling_m")]
+    pub ceiling: Metres,
+    /// Openings in its walls.
+    #[serde(default)]
+    pub openings: Vec<Opening>,
+    /// Marks on its floor.
+    #[serde(default)]
+    pub marks: Vec<Mark>,
+}

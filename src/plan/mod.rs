@@ -1,0 +1,3 @@
+//! What to shoot when: the wish, and the slots that grant it.
+
+pub mod wish;

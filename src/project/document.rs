@@ -1,0 +1,177 @@
+//! The project document, version 1.
+//!
+//! One JSON object. Times are RFC 3339 UTC, dates ISO 8601, every other number carries its unit in its name.
+//! Entities (location, scene, camera) are behind [`Arc`], so that an edit copies only what it changes and undo
+//! is the previous root.
+
+use std::sync::Arc;
+
+use serde::{Deserialize, Serialize};
+
+use crate::place::mark::Mark;
+use crate::place::room::Room;
+use crate::place::site::Site;
+use crate::plan::wish::{DateRange, Wish};
+use crate::units::{Bearing, Degrees, Instant, Metres};
+
+/// What the `format` member says in every file of ours.
+pub const FORMAT: &str = "slantlight-project";
+
+/// The version this build writes.
+pub const VERSION: u32 = 1;
+
+/// One production.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Project {
+    /// Always [`FORMAT`].
+    pub format: String,
+    /// Always [`VERSION`] in memory; older files are migrated as they are read.
+    pub version: u32,
+    /// Stable for the life of the project.
+    pub id: String,
+    /// Working title.
+    pub title: String,
+    /// Whether this is the invented demo project.
+    #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+    pub invented: bool,
+    /// Dates on which the production could shoot; empty means not known yet.
+    #[serde(default)]
+    pub dates: Vec<DateRange>,
+    /// Cameras; the first is the one set-ups use unless they say otherwise.
+    #[serde(default)]
+    pub cameras: Vec<Arc<Camera>>,
+    /// Where we shoot.
+    #[serde(default)]
+    pub locations: Vec<Arc<Location>>,
+    /// What we shoot.
+    #[serde(default)]
+    pub scenes: Vec<Arc<Scene>>,
+}
+
+/// A camera, as far as the frame goes.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Camera {
+    /// Stable within the project.
+    pub id: String,
+    /// "A camera".
+    pub name: String,
+    /// Width of the picture on sensor or film.
+    #[serde(rename = "sensor_width_mm")]
+    pub sensor_width_mm: f64,
+    /// Height of the picture on sensor or film.
+    #[serde(rename = "sensor_height_mm")]
+    pub sensor_height_mm: f64,
+}
+
+/// A place we shoot at.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Location {
+    /// Stable within the project.
+    pub id: String,
+    /// "Salt pans".
+    pub name: String,
+    /// Where on Earth.
+    #[serde(flatten)]
+    pub site: Site,
+    /// How exact the position is, when the phone has said so.
+    #[serde(rename = "accuracy_m", default, skip_serializing_if = "Option::is_none")]
+    pub accuracy: Option<Metres>,
+    /// IANA zone, "Europe/Lisbon".
+    pub zone: String,
+    /// Rooms.
+    #[serde(default)]
+    pub rooms: Vec<Room>,
+    /// Marks in the open; x east, y north of the location.
+    #[serde(default)]
+    pub marks: Vec<Mark>,
+    /// Whatever the crew must know.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub notes: String,
+}
+
+/// A scene of the script.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Scene {
+    /// Stable within the project.
+    pub id: String,
+    /// "4", "12A": as the script numbers it.
+    pub number: String,
+    /// "Mending the sail".
+    pub title: String,
+    /// Its set-ups.
+    #[serde(default)]
+    pub set_ups: Vec<SetUp>,
+}
+
+/// One camera position and light state.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct SetUp {
+    /// Stable within the project.
+    pub id: String,
+    /// "A".
+    pub name: String,
+    /// Where the subject is; `None` until it is chosen.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub at: Option<At>,
+    /// Where the camera looks from and with what.
+    pub lens: Lens,
+    /// Minutes of the wished light that the set-up takes.
+    pub minutes: u32,
+    /// The light wanted.
+    pub wish: Wish,
+    /// Slots that were kept.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub saved: Vec<SavedSlot>,
+    /// Whatever the crew must know.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub notes: String,
+}
+
+/// A mark, by the ids that lead to it. No mark means the location itself, in the open.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct At {
+    /// Location.
+    pub location: String,
+    /// Room of the location; `None` in the open.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub room: Option<String>,
+    /// Mark of the room, or of the location.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub mark: Option<String>,
+}
+
+/// The lens, seen from the subject.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Lens {
+    /// Where the camera looks, true.
+    #[serde(rename = "bearing_deg")]
+    pub bearing: Bearing,
+    /// How far off that bearing may be.
+    #[serde(rename = "bearing_uncertainty_deg")]
+    pub bearing_uncertainty: Degrees,
+    /// Camera to subject.
+    #[serde(rename = "distance_m")]
+    pub distance: Metres,
+    /// Lens above the floor.
+    #[serde(rename = "height_m")]
+    pub height: Metres,
+    /// Upwards positive.
+    #[serde(rename = "tilt_deg", default)]
+    pub tilt: Degrees,
+    /// Focal length.
+    pub focal_mm: f64,
+    /// Camera; `None` for the project's first.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub camera: Option<String>,
+}
+
+/// A slot that was kept. The search may find it slightly moved later; what was promised stays written here.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SavedSlot {
+    /// Stable within the project.
+    pub id: String,
+    /// Begin.
+    pub start: Instant,
+    /// End.
+    pub end: Instant,
+}

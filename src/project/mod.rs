@@ -1,0 +1,6 @@
+//! The file: what a project holds, how it is read, changed, kept and sent.
+//!
+//! Everything here is pure: bytes in, project out; edit in, project out. Reading a clock, writing to storage and
+//! asking the browser are the work of `src/app`.
+
+pub mod document;

@@ -1,0 +1,19 @@
+//! Quantities that know their unit.
+//!
+//! A quantity is entered and left by the name of its unit; there is no unit-blind constructor.
+//! The types of the edges (bearing, height, latitude, length …) keep the number a person typed, so that
+//! a saved file reads back to the same bytes; inside, directions are unit [`Vector`]s.
+
+mod angle;
+mod length;
+mod range;
+mod span;
+mod time;
+mod vector;
+
+pub use angle::{Bearing, Degrees, Height, Latitude, Longitude};
+pub use length::Metres;
+pub use range::OutOfRange;
+pub use span::{Span, Spans};
+pub use time::{Duration, Instant, NotAnInstant};
+pub use vector::{InRoom, Vector, World};
