@@ -288,7 +288,7 @@ mod tests {
         fn signed_and_positive_are_the_same_angle(degrees in -1e4..1e4f64) {
             let angle = Degrees::from_degrees(degrees);
             let apart = (angle.signed().degrees() - angle.positive().degrees()).rem_euclid(360.0);
-            prop_assert!(apart < 1e-8 || apart > 360.0 - 1e-8);
+            prop_assert!(!(1e-8..=360.0 - 1e-8).contains(&apart));
         }
     }
 }
