@@ -1,3 +1,4 @@
 //! What to shoot when: the wish, and the slots that grant it.
 
+pub mod region;
 pub mod wish;
