@@ -12,6 +12,7 @@
 //! | [`plan`] | what to shoot when: wish, slots, runs of days |
 //! | [`project`] | the file: schema, edits, restore, records |
 //! | [`draw`] | plain shapes (paths, labels) for the drawings |
+//! | [`words`] | numbers, dates and times in words |
 //!
 //! # Conventions
 //! * World frame: x east, y north, z up, metres. Directions are unit vectors that point *to* the light.
@@ -27,3 +28,4 @@ pub mod plan;
 pub mod project;
 pub mod sky;
 pub mod units;
+pub mod words;

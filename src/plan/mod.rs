@@ -1,4 +1,5 @@
 //! What to shoot when: the wish, and the slots that grant it.
 
+pub mod presets;
 pub mod region;
 pub mod wish;

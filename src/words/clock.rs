@@ -1,0 +1,88 @@
+//! Clock times: "17:38", "5:38 pm", "17:38–18:14".
+
+use chrono::{NaiveDateTime, NaiveTime, TimeDelta, Timelike};
+use serde::{Deserialize, Serialize};
+
+/// How hours are counted.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Clock {
+    /// 17:38.
+    #[default]
+    TwentyFour,
+    /// 5:38 pm.
+    Twelve,
+}
+
+/// The nearest full minute; 23:59:40 is midnight of the next day.
+pub fn to_the_minute(local: NaiveDateTime) -> NaiveDateTime {
+    let past = i64::from(local.second()) * 1000 + i64::from(local.nanosecond() / 1_000_000);
+    let down = local
+        - TimeDelta::milliseconds(past)
+        - TimeDelta::nanoseconds(i64::from(local.nanosecond() % 1_000_000));
+    if past >= 30_000 { down + TimeDelta::minutes(1) } else { down }
+}
+
+/// "17:38" or "5:38 pm"; seconds are cut off, so round first ([`to_the_minute`]).
+pub fn clock(time: NaiveTime, style: Clock) -> String {
+    match style {
+        Clock::TwentyFour => format!("{:02}:{:02}", time.hour(), time.minute()),
+        Clock::Twelve => format!("{} {}", twelve(time), half(time)),
+    }
+}
+
+/// "17:38–18:14", "5:38–6:14 pm", "11:40 am–12:20 pm".
+pub fn clock_from_to(from: NaiveTime, to: NaiveTime, style: Clock) -> String {
+    match style {
+        Clock::Twelve if half(from) == half(to) && from <= to => {
+            format!("{}–{}", twelve(from), clock(to, style))
+        }
+        _ => format!("{}–{}", clock(from, style), clock(to, style)),
+    }
+}
+
+/// "5:38".
+fn twelve(time: NaiveTime) -> String {
+    format!("{}:{:02}", time.hour12().1, time.minute())
+}
+
+/// Half of the day.
+fn half(time: NaiveTime) -> &'static str {
+    if time.hour12().0 { "pm" } else { "am" }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use chrono::NaiveDate;
+
+    fn at(hour: u32, minute: u32) -> NaiveTime {
+        NaiveTime::from_hms_opt(hour, minute, 0).unwrap()
+    }
+
+    #[test]
+    fn both_clocks() {
+        assert_eq!(clock(at(17, 38), Clock::TwentyFour), "17:38");
+        assert_eq!(clock(at(17, 38), Clock::Twelve), "5:38 pm");
+        assert_eq!(clock(at(0, 5), Clock::Twelve), "12:05 am");
+        assert_eq!(clock(at(12, 0), Clock::Twelve), "12:00 pm");
+        assert_eq!(clock(at(7, 5), Clock::TwentyFour), "07:05");
+    }
+
+    #[test]
+    fn spans_say_the_half_once() {
+        assert_eq!(clock_from_to(at(17, 38), at(18, 14), Clock::TwentyFour), "17:38–18:14");
+        assert_eq!(clock_from_to(at(17, 38), at(18, 14), Clock::Twelve), "5:38–6:14 pm");
+        assert_eq!(clock_from_to(at(11, 40), at(12, 20), Clock::Twelve), "11:40 am–12:20 pm");
+        assert_eq!(clock_from_to(at(23, 40), at(0, 20), Clock::Twelve), "11:40 pm–12:20 am");
+    }
+
+    #[test]
+    fn rounding_may_cross_midnight() {
+        let date = NaiveDate::from_ymd_opt(2027, 2, 28).unwrap();
+        let late = date.and_hms_milli_opt(23, 59, 30, 0).unwrap();
+        assert_eq!(to_the_minute(late).to_string(), "2027-03-01 00:00:00");
+        let early = date.and_hms_nano_opt(23, 59, 29, 999_999_999).unwrap();
+        assert_eq!(to_the_minute(early).to_string(), "2027-02-28 23:59:00");
+    }
+}

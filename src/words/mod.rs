@@ -1,0 +1,15 @@
+//! Numbers, dates and times in words, in one place.
+//!
+//! Every screen, drawing and file that a person reads takes its words from here. Times come in as *local* dates
+//! and clock times: turning instants into them is the zone's work. Written by hand, since a formatter of dates
+//! would cost the browser more than all of this.
+
+mod angle;
+mod clock;
+mod date;
+mod duration;
+
+pub use angle::{bearing, compass_point, degrees, degrees_fine, degrees_from_to};
+pub use clock::{Clock, clock, clock_from_to, to_the_minute};
+pub use date::{date, date_short, dates_from_to, month, weekday};
+pub use duration::{duration, plus_minus};
