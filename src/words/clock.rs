@@ -3,6 +3,8 @@
 use chrono::{NaiveDateTime, NaiveTime, TimeDelta, Timelike};
 use serde::{Deserialize, Serialize};
 
+use crate::units::Duration;
+
 /// How hours are counted.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -41,6 +43,17 @@ pub fn clock_from_to(from: NaiveTime, to: NaiveTime, style: Clock) -> String {
     }
 }
 
+/// An offset from UTC: "UTC", "UTC+1", "UTC−3:30". Abbreviations differ between systems, offsets do not.
+pub fn offset(offset: Duration) -> String {
+    let minutes = offset.millis() / 60_000;
+    let sign = if minutes < 0 { '−' } else { '+' };
+    match (minutes.abs() / 60, minutes.abs() % 60) {
+        (0, 0) => "UTC".to_owned(),
+        (hours, 0) => format!("UTC{sign}{hours}"),
+        (hours, minutes) => format!("UTC{sign}{hours}:{minutes:02}"),
+    }
+}
+
 /// "5:38".
 fn twelve(time: NaiveTime) -> String {
     format!("{}:{:02}", time.hour12().1, time.minute())
@@ -75,6 +88,13 @@ mod tests {
         assert_eq!(clock_from_to(at(17, 38), at(18, 14), Clock::Twelve), "5:38–6:14 pm");
         assert_eq!(clock_from_to(at(11, 40), at(12, 20), Clock::Twelve), "11:40 am–12:20 pm");
         assert_eq!(clock_from_to(at(23, 40), at(0, 20), Clock::Twelve), "11:40 pm–12:20 am");
+    }
+
+    #[test]
+    fn offsets_of_half_hours() {
+        assert_eq!(offset(Duration::from_minutes(-210)), "UTC−3:30");
+        assert_eq!(offset(Duration::from_minutes(60)), "UTC+1");
+        assert_eq!(offset(Duration::ZERO), "UTC");
     }
 
     #[test]

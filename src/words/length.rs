@@ -1,0 +1,70 @@
+//! Lengths: 5.3 m, 17′ 5″.
+
+use serde::{Deserialize, Serialize};
+
+use crate::units::Metres;
+
+/// How lengths are written and read.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Units {
+    /// 5.3 m
+    #[default]
+    Metric,
+    /// 17′ 5″
+    FeetInches,
+}
+
+/// A length one walks or throws light over: to 0.1 m or 1 inch.
+///
+/// ```
+/// # use slantlight::{units::Metres, words::{length, Units}};
+/// assert_eq!(length(Metres::from_metres(5.31), Units::Metric), "5.3 m");
+/// assert_eq!(length(Metres::from_metres(5.31), Units::FeetInches), "17′ 5″");
+/// ```
+pub fn length(length: Metres, units: Units) -> String {
+    match units {
+        Units::Metric => format!("{} m", signed(length.metres(), 1)),
+        Units::FeetInches => feet_and_inches(length),
+    }
+}
+
+/// A length one measures with a tape: to 0.01 m or 1 inch.
+pub fn measure(length: Metres, units: Units) -> String {
+    match units {
+        Units::Metric => format!("{} m", signed(length.metres(), 2)),
+        Units::FeetInches => feet_and_inches(length),
+    }
+}
+
+/// How many times something: "4.3×".
+pub fn times(ratio: f64) -> String {
+    format!("{}×", signed(ratio, 1))
+}
+
+/// A number with so many decimals, a true minus sign, and no minus before nought.
+fn signed(number: f64, decimals: usize) -> String {
+    let text = format!("{:.decimals$}", number.abs());
+    let is_nought = text.bytes().all(|byte| matches!(byte, b'0' | b'.'));
+    if number < 0.0 && !is_nought { format!("−{text}") } else { text }
+}
+
+/// To the inch, carried over into feet.
+fn feet_and_inches(length: Metres) -> String {
+    let inches = (length.feet().abs() * 12.0).round() as u64;
+    let sign = if length.metres() < 0.0 && inches > 0 { "−" } else { "" };
+    format!("{sign}{}′ {}″", inches / 12, inches % 12)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn twelve_inches_make_a_foot() {
+        assert_eq!(measure(Metres::from_feet(5.99), Units::FeetInches), "6′ 0″");
+        assert_eq!(measure(Metres::from_feet(-0.5), Units::FeetInches), "−0′ 6″");
+        assert_eq!(measure(Metres::from_metres(0.9), Units::Metric), "0.90 m");
+        assert_eq!(length(Metres::from_metres(-0.04), Units::Metric), "0.0 m");
+    }
+}
