@@ -1,0 +1,106 @@
+// Starts the app, and is what is left when the app cannot start or stops.
+//
+// Runs as a module from this origin; `index.html` allows nothing else. It loads the compiled app, looks after
+// the service worker, and gives the app one small object, `window.slantlight` (see DEVELOPERS.md):
+//
+//   build          name of this build, "development" under `./dev serve`
+//   failed(text)   shows the failure page; called by the app's panic hook
+//   received       text that another app shared to us, or null; the app previews it and sets it to null
+//   updateWaiting  whether a newer build is ready; `slantlight-update` is sent to `window` when it turns true
+//   update()       swaps to the newer build and reloads this tab, no other
+//
+// It holds no screen of the app and no formula.
+
+import { showFailure } from './failure.js';
+
+const tag = document.querySelector('script[data-wasm]');
+const build = document.querySelector('meta[name=build]').content;
+const bridge = { build, failed, received: takeReceived(), updateWaiting: false, update: () => {} };
+window.slantlight = bridge;
+
+window.addEventListener('error', ({ error, message }) => {
+  // An event without an error is a browser's remark (a resize loop, say), not a fault of ours.
+  if (error) failed(describe(error, message));
+});
+window.addEventListener('unhandledrejection', ({ reason }) => {
+  showFailure({ kind: 'promise', build, detail: describe(reason, 'unknown reason') });
+});
+
+await start();
+if ('serviceWorker' in navigator) afterLoad(() => keepOffline().catch(() => {}));
+
+async function start() {
+  if (typeof WebAssembly !== 'object') {
+    showFailure({ kind: 'engine', build, detail: 'WebAssembly is missing' });
+    return;
+  }
+  let glue;
+  try {
+    glue = await import(new URL(tag.dataset.glue, document.baseURI).href);
+  } catch (error) {
+    showFailure({ kind: 'load', build, detail: describe(error, 'the glue did not load') });
+    return;
+  }
+  try {
+    await glue.default({ module_or_path: new URL(tag.dataset.wasm, document.baseURI) });
+    document.getElementById('cover')?.remove();
+  } catch (error) {
+    // A trap while starting is a panic of ours; anything else is the file or the engine.
+    const kind = error instanceof WebAssembly.RuntimeError ? 'panic' : 'load';
+    showFailure({ kind, build, detail: describe(error, 'the app did not compile') });
+  }
+}
+
+function failed(detail) {
+  showFailure({ kind: 'panic', build, detail });
+}
+
+function describe(error, otherwise) {
+  return String(error?.stack || error?.message || error || otherwise);
+}
+
+/** What a share target or a link left in the query; it leaves the address at once, so a reload does not repeat it. */
+function takeReceived() {
+  const query = new URLSearchParams(location.search);
+  const parts = ['title', 'text', 'url'].map((name) => query.get(name)).filter(Boolean);
+  if (parts.length === 0) return null;
+  history.replaceState(null, '', location.pathname + location.hash);
+  return parts.join('\n');
+}
+
+function afterLoad(work) {
+  if (document.readyState === 'complete') work();
+  else window.addEventListener('load', work, { once: true });
+}
+
+/** One worker keeps the files of one build. Under `./dev serve` there is none, or edits would never show. */
+async function keepOffline() {
+  if (build === 'development') {
+    for (const old of await navigator.serviceWorker.getRegistrations()) await old.unregister();
+    return;
+  }
+  const registration = await navigator.serviceWorker.register('./sw.js', { updateViaCache: 'none' });
+  bridge.update = () => swap(registration);
+  if (registration.waiting && navigator.serviceWorker.controller) offerUpdate();
+  registration.addEventListener('updatefound', () => {
+    const arriving = registration.installing;
+    arriving?.addEventListener('statechange', () => {
+      // Without a controller this is the very first install: nothing to update.
+      if (arriving.state === 'installed' && navigator.serviceWorker.controller) offerUpdate();
+    });
+  });
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'visible') registration.update().catch(() => {});
+  });
+}
+
+function offerUpdate() {
+  bridge.updateWaiting = true;
+  window.dispatchEvent(new Event('slantlight-update'));
+}
+
+/** Only the tab that asked reloads; the others go on with what they have loaded. */
+function swap(registration) {
+  navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
+  registration.waiting?.postMessage('swap');
+}

@@ -1,0 +1,61 @@
+// The app without a network, and the way a newer build comes in.
+
+import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
+import { journey } from '../kit/journey.mjs';
+
+journey('opens with the server stopped after one visit', async ({ screen, server }) => {
+  await screen.open();
+  await screen.keptOffline();
+  await server.stop();
+  await screen.reload();
+  const again = await screen.secondTab();
+  await again.page.goto(`${server.address}#/places`);
+  await again.started();
+  assert.ok(await again.page.evaluate(() => document.fonts.load('16px "Atkinson Hyperlegible Next Variable"').then(() => true)));
+});
+
+journey('a first visit costs at most 250 kB', async ({ screen, server }) => {
+  await screen.open();
+  await screen.keptOffline();
+  const total = [...server.sent.values()].reduce((sum, bytes) => sum + bytes, 0);
+  console.log(`      first visit, worker's copies included: ${total} bytes of bodies`);
+  assert.ok(total <= 250_000, `${total} bytes`);
+});
+
+journey('a newer build waits, and comes only to the tab that asks', async ({ screen, server }) => {
+  await screen.open();
+  await screen.keptOffline();
+  await screen.reload();
+  const other = await screen.secondTab();
+  await other.open();
+  await other.page.evaluate(() => { window.untouched = true; });
+  const old = await screen.page.evaluate(() => window.slantlight.build);
+  await publish(server, old, 'newer0build0');
+
+  const offered = screen.page.evaluate(() => new Promise((resolve) => {
+    window.addEventListener('slantlight-update', () => resolve(true), { once: true });
+    navigator.serviceWorker.ready.then((registration) => registration.update());
+  }));
+  assert.equal(await offered, true);
+  assert.equal(await screen.page.evaluate(() => window.slantlight.updateWaiting), true);
+  await screen.reload();
+  assert.equal(await screen.page.evaluate(() => window.slantlight.build), old, 'a reload alone must not swap');
+
+  await screen.page.waitForFunction(() => window.slantlight.updateWaiting);
+  await Promise.all([
+    screen.page.waitForEvent('load'),
+    screen.page.evaluate(() => window.slantlight.update()),
+  ]);
+  await screen.started();
+  assert.equal(await screen.page.evaluate(() => window.slantlight.build), 'newer0build0');
+  assert.equal(await other.page.evaluate(() => window.untouched), true);
+});
+
+async function publish(server, old, name) {
+  for (const file of ['index.html', 'sw.js']) {
+    const text = await readFile(path.join(server.folder, file), 'utf8');
+    server.replaced.set(file, text.replaceAll(old, name));
+  }
+}

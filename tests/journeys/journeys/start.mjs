@@ -1,0 +1,77 @@
+// The app arrives, and says plainly when it cannot.
+
+import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
+import { journey } from '../kit/journey.mjs';
+
+journey('the app starts under a strict policy', async ({ screen }) => {
+  await screen.open();
+  assert.equal(await screen.page.title(), 'Slantlight');
+  const policy = await screen.page.locator('meta[http-equiv=Content-Security-Policy]').getAttribute('content');
+  assert.match(policy, /default-src 'none'/);
+  assert.match(policy, /connect-src 'self'/);
+  assert.doesNotMatch(policy, /unsafe-inline|unsafe-eval'? |https?:/);
+});
+
+journey('a script that is not ours is refused', async ({ screen }) => {
+  screen.expectFault(/Content Security Policy/);
+  await screen.open();
+  const ran = await screen.page.evaluate(() => {
+    const script = document.createElement('script');
+    script.textContent = 'window.strangerRan = true';
+    document.head.append(script);
+    return window.strangerRan === true;
+  });
+  assert.equal(ran, false);
+});
+
+journey('without WebAssembly a page says so', async ({ screen, server }) => {
+  await screen.page.addInitScript(() => delete window.WebAssembly);
+  screen.expectFault(/WebAssembly/);
+  await screen.page.goto(server.address);
+  await screen.see('cannot run WebAssembly');
+  await screen.see('No project is kept in this browser.');
+});
+
+journey('a damaged app file ends in a page, not in a white screen', async ({ screen, server }) => {
+  const page = await readFile(path.join(server.folder, 'index.html'), 'utf8');
+  const [, wasm] = page.match(/data-wasm="?\.\/([^" >]+)/);
+  server.replaced.set('index.html', page.replace(/<link rel="preload"[^>]*>/, ''));
+  server.replaced.set(wasm, 'these are not the bytes of an app');
+  await screen.page.goto(server.address);
+  await screen.see('did not arrive whole');
+});
+
+journey('a stop hands out the last copy and a report', async ({ screen }) => {
+  await screen.open();
+  await screen.page.evaluate(() => {
+    const project = (title) => ({ format: 'slantlight-project', version: 1, id: 'p1', title });
+    localStorage.setItem('slantlight-journey-1', JSON.stringify({ revision: 3, body: JSON.stringify(project('Older')) }));
+    localStorage.setItem('slantlight-journey-2', JSON.stringify({ revision: 4, project: project('Newer') }));
+    window.slantlight.failed('made to stop by a journey');
+  });
+  await screen.see('Something in the app went wrong');
+  const { name, text } = await screen.download(() => screen.tap(/Newer/));
+  assert.equal(name, 'Newer.txt');
+  assert.equal(JSON.parse(text).title, 'Newer');
+  assert.equal(await screen.page.getByText('Older').count(), 0);
+  const report = await screen.value('Report');
+  assert.match(report, /made to stop by a journey/);
+  assert.doesNotMatch(report, /Newer|p1/);
+});
+
+journey('a promise nobody caught can be survived', async ({ screen }) => {
+  screen.expectFault(/left alone/);
+  await screen.open();
+  await screen.page.evaluate(() => void Promise.reject(new Error('left alone')));
+  await screen.see('Something the app asked of the browser went wrong');
+  await screen.tap('Back to the app');
+  assert.equal(await screen.page.locator('#failure').count(), 0);
+});
+
+journey('shared text reaches the app and leaves the address', async ({ screen, server }) => {
+  await screen.page.goto(`${server.address}?title=Loft&text=40.6%2C-8.7`);
+  await screen.page.waitForFunction(() => window.slantlight);
+  assert.equal(new URL(screen.page.url()).search, '');
+});

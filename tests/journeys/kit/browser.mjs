@@ -1,0 +1,24 @@
+// Starts Debian's Chromium, cut off from everything but this machine.
+
+import { existsSync } from 'node:fs';
+import { chromium } from 'playwright-core';
+
+const PLACES = [process.env.CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser'];
+
+export async function startChromium() {
+  const executablePath = PLACES.find((place) => place && existsSync(place));
+  if (!executablePath) throw new Error('Chromium is missing: ./dev test installs it, or name it in CHROMIUM');
+  return chromium.launch({
+    executablePath,
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1',
+    ],
+  });
+}

@@ -1,0 +1,60 @@
+// The runner: `journey('name', async ({ screen, server, fresh }) => …)` declares, `runAll` runs and counts.
+//
+// Every journey has a server and a fresh profile of its own; two run at a time, since most of a journey is waiting.
+
+import { Server } from './server.mjs';
+import { PHONE, Screen } from './screen.mjs';
+
+const declared = [];
+const AT_ONCE = 2;
+const LIMIT_MS = 90_000;
+
+export function journey(name, work) {
+  declared.push({ name, work });
+}
+
+/** Runs every journey whose name contains `filter`; gives the number of failures. */
+export async function runAll(browser, folder, filter = '') {
+  const waiting = declared.filter(({ name }) => name.includes(filter));
+  const total = waiting.length;
+  const failures = [];
+  const lane = async () => {
+    for (let next = waiting.shift(); next; next = waiting.shift()) {
+      if (!(await runOne(browser, folder, next))) failures.push(next.name);
+    }
+  };
+  await Promise.all(Array.from({ length: AT_ONCE }, lane));
+  console.log(`${total - failures.length} passed, ${failures.length} failed`);
+  return total === 0 ? 1 : failures.length;
+}
+
+async function runOne(browser, folder, { name, work }) {
+  const began = Date.now();
+  const server = await new Server(folder).start();
+  const screens = [];
+  const fresh = async (device = PHONE, options = {}) => {
+    screens.push(await Screen.fresh(browser, server, device, options));
+    return screens.at(-1);
+  };
+  let fault = null;
+  try {
+    const screen = await fresh();
+    await Promise.race([work({ screen, server, fresh }), tooLong()]);
+    for (const each of screens) await each.close();
+  } catch (error) {
+    fault = error;
+    await screens[0]?.picture(`failed-${name.replace(/\W+/g, '-')}`).catch(() => {});
+    for (const each of screens) each.faults.forEach((line) => console.log(`      ${line}`));
+  }
+  for (const each of screens) await each.context.close();
+  await server.stop();
+  console.log(`${fault ? 'FAILED' : 'passed'} ${((Date.now() - began) / 1000).toFixed(1)} s  ${name}`);
+  if (fault) console.log(fault.stack ?? fault);
+  return fault === null;
+}
+
+function tooLong() {
+  return new Promise((_, reject) => {
+    setTimeout(() => reject(new Error(`took longer than ${LIMIT_MS / 1000} s`)), LIMIT_MS).unref();
+  });
+}

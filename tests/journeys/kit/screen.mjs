@@ -1,0 +1,215 @@
+// A phone (or a desk) with the app on it, and the words a journey is written in: open, tap, type, see, drag.
+//
+// Everything is found by what a person sees or a screen reader says: accessible names, labels, text. An error in
+// the console and a request to another origin make the journey fail, unless it said beforehand that they come.
+
+import assert from 'node:assert/strict';
+import { mkdirSync } from 'node:fs';
+import path from 'node:path';
+
+export const PHONE = { viewport: { width: 390, height: 844 }, deviceScaleFactor: 3, hasTouch: true, isMobile: true };
+export const DESK = { viewport: { width: 1280, height: 800 }, deviceScaleFactor: 1 };
+export const OUT = path.resolve(import.meta.dirname, '../../out');
+
+const ROLES = ['button', 'link', 'tab', 'switch', 'checkbox', 'radio', 'option', 'menuitem', 'slider', 'img'];
+
+export class Screen {
+  /** A fresh browser profile: `device` is PHONE or DESK, `options` are playwright's context options. */
+  static async fresh(browser, server, device = PHONE, options = {}) {
+    const context = await browser.newContext({
+      locale: 'en-GB',
+      timezoneId: 'Europe/Lisbon',
+      acceptDownloads: true,
+      ...device,
+      ...options,
+    });
+    context.setDefaultTimeout(8000);
+    const screen = new Screen(context, server, device);
+    context.on('request', (request) => screen.#judge(request.url()));
+    screen.#follow(await context.newPage());
+    return screen;
+  }
+
+  constructor(context, server, device) {
+    this.context = context;
+    this.server = server;
+    this.touch = device.hasTouch === true;
+    this.faults = [];
+    this.expected = [];
+  }
+
+  /** Opens the app at a fragment: `open('#demo')`. */
+  async open(fragment = '') {
+    await this.page.goto(this.server.address + fragment);
+    await this.started();
+  }
+
+  /** Reloads, as a person would. */
+  async reload() {
+    await this.page.reload();
+    await this.started();
+  }
+
+  /** Waits until the app stands there instead of its cover. */
+  async started() {
+    await this.page.waitForSelector('#cover', { state: 'detached' });
+  }
+
+  /** Waits until the worker holds every file, so that the network may go. */
+  async keptOffline() {
+    await this.page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+  }
+
+  /** A second tab of the same browser; its screen shares this one's profile, checks and end. */
+  async secondTab() {
+    const other = Object.create(this);
+    other.page = await this.context.newPage();
+    this.#listen(other.page);
+    return other;
+  }
+
+  /** The control with this accessible name. `role` narrows; `name` may be a regular expression. */
+  control(name, role) {
+    const exact = typeof name === 'string';
+    const found = (role ? [role] : ROLES).map((each) => this.page.getByRole(each, { name, exact }));
+    return found.reduce((all, each) => all.or(each)).filter({ visible: true }).first();
+  }
+
+  async tap(name, role) {
+    const control = this.control(name, role);
+    await (this.touch ? control.tap() : control.click());
+  }
+
+  /** Replaces what stands in the field with this label. */
+  async type(label, text) {
+    await this.field(label).fill(text);
+  }
+
+  field(label) {
+    return this.page.getByLabel(label, { exact: typeof label === 'string' }).filter({ visible: true }).first();
+  }
+
+  async choose(label, option) {
+    await this.field(label).selectOption({ label: option });
+  }
+
+  async see(text) {
+    await this.page.getByText(text).filter({ visible: true }).first().waitFor();
+  }
+
+  async unseen(text) {
+    await this.page.getByText(text).filter({ visible: true }).first().waitFor({ state: 'hidden' });
+  }
+
+  async value(label) {
+    return this.field(label).inputValue();
+  }
+
+  /** Presses keys, one after the other, on whatever has the focus. */
+  async keys(...names) {
+    for (const name of names) await this.page.keyboard.press(name);
+  }
+
+  /** Drags with a finger from one point to another, in CSS pixels, one touch event a step. */
+  async drag(from, to, steps = 20) {
+    const session = await this.#session();
+    const touch = (type, points) => session.send('Input.dispatchTouchEvent', { type, touchPoints: points });
+    await touch('touchStart', [from]);
+    for (let step = 1; step <= steps; step++) {
+      const part = step / steps;
+      await touch('touchMove', [{ x: from.x + (to.x - from.x) * part, y: from.y + (to.y - from.y) * part }]);
+    }
+    await touch('touchEnd', []);
+  }
+
+  /** Drags the control with this name by so many pixels. */
+  async dragBy(name, dx, dy, role) {
+    const box = await this.control(name, role).boundingBox();
+    const from = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+    await this.drag(from, { x: from.x + dx, y: from.y + dy });
+  }
+
+  /** The phone stands here, and its owner lets the app know. */
+  async standAt(latitude, longitude, accuracy = 8) {
+    await this.context.grantPermissions(['geolocation'], { origin: new URL(this.server.address).origin });
+    await this.context.setGeolocation({ latitude, longitude, accuracy });
+  }
+
+  /** The owner says no: `refuse('geolocation')`. */
+  async refuse(permission) {
+    const session = await this.#session();
+    const origin = new URL(this.server.address).origin;
+    await session.send('Browser.setPermission', { permission: { name: permission }, setting: 'denied', origin });
+  }
+
+  /** No network for the page; stop the server as well to be sure of the worker. */
+  async offline(off = true) {
+    await this.context.setOffline(off);
+  }
+
+  /** A slower processor: 4 is a phone of the middle class. */
+  async slower(times) {
+    await (await this.#session()).send('Emulation.setCPUThrottlingRate', { rate: times });
+  }
+
+  /** A picture in tests/out. */
+  async picture(name, options = {}) {
+    mkdirSync(OUT, { recursive: true });
+    await this.page.screenshot({ path: path.join(OUT, `${name}.png`), ...options });
+  }
+
+  /** Does `work`, which starts a download, and gives its text and suggested name. */
+  async download(work) {
+    const [file] = await Promise.all([this.page.waitForEvent('download'), work()]);
+    const chunks = [];
+    for await (const chunk of await file.createReadStream()) chunks.push(chunk);
+    return { name: file.suggestedFilename(), text: Buffer.concat(chunks).toString('utf8') };
+  }
+
+  /** Does `work`, which opens a file picker, and picks a file with this text. */
+  async pick(work, name, text) {
+    const [chooser] = await Promise.all([this.page.waitForEvent('filechooser'), work()]);
+    await chooser.setFiles({ name, mimeType: 'text/plain', buffer: Buffer.from(text) });
+  }
+
+  /** Forgets everything the browser kept for the app. */
+  async wipe() {
+    const session = await this.#session();
+    const origin = new URL(this.server.address).origin;
+    await session.send('Storage.clearDataForOrigin', { origin, storageTypes: 'all' });
+  }
+
+  /** Console errors that match are part of the journey. */
+  expectFault(pattern) {
+    this.expected.push(pattern);
+  }
+
+  /** Ends the screen; anything unexpected that was logged fails here. */
+  async close() {
+    await this.context.close();
+    const unexpected = this.faults.filter((fault) => !this.expected.some((pattern) => pattern.test(fault)));
+    assert.deepEqual(unexpected, [], 'the browser reported faults');
+  }
+
+  #follow(page) {
+    this.page = page;
+    this.#listen(page);
+  }
+
+  #listen(page) {
+    page.on('pageerror', (error) => this.faults.push(`error: ${error.message}`));
+    page.on('console', (message) => {
+      if (message.type() === 'error') this.faults.push(`console: ${message.text()} (${message.location().url})`);
+    });
+  }
+
+  #judge(url) {
+    const { protocol, origin } = new URL(url);
+    if (protocol === 'data:' || protocol === 'blob:') return;
+    if (origin !== new URL(this.server.address).origin) this.faults.push(`request to another origin: ${url}`);
+  }
+
+  #session() {
+    return this.context.newCDPSession(this.page);
+  }
+}
