@@ -1,0 +1,64 @@
+//! No check is blind: with one wrong value in its table it must fail, and name the file and the line.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use super::kit::{self, Check, tables};
+
+/// A table, the value to spoil, and the check that must notice.
+struct Spoiled {
+    check: Check,
+    file: &'static str,
+    /// Column whose first filled cell is spoiled.
+    column: &'static str,
+    /// The wrong value.
+    value: &'static str,
+}
+
+/// One line for each table that has a check.
+const SPOILED: &[Spoiled] = &[];
+
+#[test]
+fn one_wrong_value_fails_each_check() {
+    for spoiled in SPOILED {
+        let folder = copy(spoiled.file, spoiled.column);
+        let line = spoil(&folder.join(spoiled.file), spoiled.column, spoiled.value);
+        let name = format!("{} with {} = {}", spoiled.file, spoiled.column, spoiled.value);
+        let failure = (spoiled.check)(&folder).expect_err(&name);
+        assert_eq!((failure.file.as_str(), failure.line), (spoiled.file, line), "{name}: {failure}");
+        assert!(failure.to_string().starts_with(&format!("{}:{line}: ", spoiled.file)));
+    }
+}
+
+/// A fresh folder with all tables.
+fn copy(file: &str, column: &str) -> PathBuf {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("spoiled-{file}-{column}"));
+    fs::create_dir_all(&folder).unwrap();
+    for name in tables::replaceable() {
+        fs::copy(kit::committed().join(name), folder.join(name)).unwrap();
+    }
+    folder
+}
+
+/// Replaces one value and says in which line it stood.
+fn spoil(path: &Path, column: &str, value: &str) -> usize {
+    let text = fs::read_to_string(path).unwrap();
+    let mut lines: Vec<String> = text.lines().map(str::to_owned).collect();
+    let names = lines.iter().position(|line| !line.starts_with('#')).unwrap();
+    let index = lines[names].split(',').position(|name| name == column).unwrap();
+    let filled = |line: &String| !line.split(',').nth(index).unwrap().is_empty();
+    let row = names + 1 + lines[names + 1..].iter().position(filled).unwrap();
+    let mut cells: Vec<&str> = lines[row].split(',').collect();
+    assert_ne!(cells[index], value, "the value must be wrong");
+    cells[index] = value;
+    lines[row] = cells.join(",");
+    fs::write(path, lines.join("\n")).unwrap();
+    row + 1
+}
+
+#[test]
+fn every_table_is_whole() {
+    for (name, _) in tables::ROWS {
+        kit::Table::read(&kit::folder(), name).unwrap();
+    }
+}
