@@ -1,1 +1,7 @@
 //! What the light does there.
+//!
+//! Directions as the lens sees them, and sunlight on surfaces. Nothing here knows the time or a wish.
+
+pub mod class;
+pub mod phase;
+pub mod relative;
