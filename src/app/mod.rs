@@ -1,4 +1,41 @@
 //! The screens. The only room that knows the browser; it holds no formula.
+//!
+//! | room | what it does |
+//! |---|---|
+//! | `router` | the address of a screen ↔ a [`Route`](router::Route); focus and scroll when it changes |
+//! | `tabs` | the five rooms at the foot or the side |
+//! | `store` | one context: settings, the moment shown, the open project, what is kept |
+//! | `devices` | one browser API per file |
+//! | `parts` | what pages are put together from; they know no project |
+//! | `pages` | one file per page |
+//!
+//! # How a page is added
+//! 1. Give it an address (a variant of the route) and a line in `pages::page`.
+//! 2. Write `pages/NAME.rs` with a component that returns a [`Frame`](parts::Frame): title, subtitle, back link,
+//!    and where it helps `list` (left column from 900 px) and `more` (right column from 1200 px).
+//! 3. Ask [`Store::here`](store::Store::here) and [`Notes::here`](parts::Notes::here) at the top of the component,
+//!    never inside a tap. Read memos over library calls; send edits; draw what comes back.
+//! 4. Its looks, if the parts do not have them yet, go into `style/NAME.css`, with tokens for every colour.
+//! 5. Nothing that ticks each second should rebuild a page: read `store.moment.to_the_minute()`.
+
+#![allow(
+    dead_code,
+    reason = "parts and devices are a set to choose from, whether or not a page uses each today"
+)]
+
+mod devices;
+mod pages;
+mod panic;
+mod parts;
+mod router;
+mod shell;
+mod store;
+mod tabs;
+
+use leptos::prelude::mount_to_body;
 
 /// Starts the app.
-pub fn start() {}
+pub fn start() {
+    panic::install();
+    mount_to_body(shell::Shell);
+}

@@ -1,0 +1,63 @@
+//! The start script: a newer version that waits, text that another app shared to us, the failure page.
+//!
+//! The start script looks after the service worker and tells us by `window.slantlight`.
+
+use leptos::prelude::*;
+use wasm_bindgen::JsValue;
+
+use super::js;
+
+/// The start script's small object.
+const BRIDGE: &str = "slantlight";
+
+/// Whether a newer version waits, as a signal.
+pub fn waiting() -> ReadSignal<bool> {
+    let is_waiting = || flag("updateWaiting");
+    let (waiting, set_waiting) = signal(is_waiting());
+    window_event_listener_untyped("slantlight-update", move |_| set_waiting.set(is_waiting()));
+    waiting
+}
+
+/// Lets the newer version in and reloads this tab, no other; flush the project first.
+pub fn let_in() {
+    if let Some(bridge) = bridge() {
+        js::call(&bridge, "update", &[]);
+    }
+}
+
+/// Text that another app shared to us; given once.
+pub fn take_received() -> Option<String> {
+    let bridge = bridge()?;
+    let text = js::text(&bridge, "received")?;
+    // A plain object of the start script takes any member.
+    drop(js_sys::Reflect::set(&bridge, &"received".into(), &JsValue::NULL));
+    Some(text)
+}
+
+/// Name of this build.
+pub fn build() -> String {
+    bridge().and_then(|bridge| js::text(&bridge, "build")).unwrap_or_else(|| "development".to_owned())
+}
+
+/// Shows the start script's failure page.
+pub fn fail(report: &str) {
+    if let Some(bridge) = bridge() {
+        js::call(&bridge, "failed", &[report.into()]);
+    }
+}
+
+/// Whether the browser thinks there is a network, as a signal. The app never needs one; it is said for calm.
+pub fn online() -> ReadSignal<bool> {
+    let (online, set_online) = signal(window().navigator().on_line());
+    window_event_listener_untyped("online", move |_| set_online.set(true));
+    window_event_listener_untyped("offline", move |_| set_online.set(false));
+    online
+}
+
+fn flag(name: &str) -> bool {
+    bridge().and_then(|bridge| js::member(&bridge, name)).is_some_and(|flag| flag.is_truthy())
+}
+
+fn bridge() -> Option<JsValue> {
+    js::member(&js::global(), BRIDGE)
+}

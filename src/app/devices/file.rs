@@ -1,0 +1,57 @@
+//! Opening a file of the person's choice. Call from inside a tap.
+
+use leptos::prelude::document;
+use leptos::task::spawn_local;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+use web_sys::HtmlInputElement;
+
+use super::js;
+
+/// A file larger than this is not read at all; the project's own limits are checked as it is read.
+const LARGEST: f64 = 64.0 * 1024.0 * 1024.0;
+
+/// What came of opening a file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Opened {
+    /// Its name and its text.
+    Text {
+        /// The file's name.
+        name: String,
+        /// All of it.
+        text: String,
+    },
+    /// Too large to be one of ours.
+    TooLarge,
+    /// The browser could not read it.
+    Unreadable,
+}
+
+/// Lets the person choose a file and reads it; nothing happens if they choose none.
+pub fn open(accept: &str, then: impl FnOnce(Opened) + 'static) {
+    let made =
+        document().create_element("input").ok().and_then(|made| made.dyn_into::<HtmlInputElement>().ok());
+    let Some(input) = made else { return then(Opened::Unreadable) };
+    input.set_type("file");
+    input.set_accept(accept);
+    let chosen_in = input.clone();
+    let chosen = Closure::once_into_js(move || {
+        if let Some(file) = chosen_in.files().and_then(|files| files.get(0)) {
+            read(file, then);
+        }
+    });
+    input.set_onchange(Some(chosen.unchecked_ref()));
+    input.click();
+}
+
+/// Reads all of a file as text.
+fn read(file: web_sys::File, then: impl FnOnce(Opened) + 'static) {
+    if file.size() > LARGEST {
+        return then(Opened::TooLarge);
+    }
+    let name = file.name();
+    spawn_local(async move {
+        let text = js::settled(file.text().into()).await.ok().and_then(|text| text.as_string());
+        then(text.map_or(Opened::Unreadable, |text| Opened::Text { name, text }));
+    });
+}

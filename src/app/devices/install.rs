@@ -1,0 +1,44 @@
+//! The offer to put the app on the home screen, where the browser makes one.
+
+use leptos::prelude::*;
+use wasm_bindgen::JsValue;
+
+use super::js;
+
+/// A browser's offer, kept until a tap takes it up.
+#[derive(Clone, Copy)]
+pub struct Offer(RwSignal<Option<JsValue>, LocalStorage>);
+
+impl Offer {
+    /// Listens for the offer, for the life of the app.
+    pub fn listen() -> Self {
+        let offer = RwSignal::new_local(None);
+        window_event_listener_untyped("beforeinstallprompt", move |event| {
+            event.prevent_default();
+            offer.set(Some(event.into()));
+        });
+        window_event_listener_untyped("appinstalled", move |_| offer.set(None));
+        Self(offer)
+    }
+
+    /// Whether there is an offer to take up.
+    pub fn is_there(self) -> bool {
+        self.0.with(Option::is_some)
+    }
+
+    /// Takes it up; call from inside a tap. A browser makes the same offer only once.
+    pub fn take(self) {
+        if let Some(event) = self.0.get_untracked() {
+            js::call(&event, "prompt", &[]);
+            self.0.set(None);
+        }
+    }
+}
+
+/// Whether the app runs from the home screen already.
+pub fn is_installed() -> bool {
+    let standalone = window().match_media("(display-mode: standalone)").ok().flatten();
+    let by_display = standalone.is_some_and(|query| query.matches());
+    by_display
+        || js::member(&window().navigator().into(), "standalone").is_some_and(|value| value.is_truthy())
+}

@@ -1,0 +1,23 @@
+//! What the phone has: clock, position, compass, zones, files, sharing, storage.
+//!
+//! One browser API per file. Each answers with plain values or with a reason why not; none throws, none keeps
+//! a state that a screen shows (that is the store's). What must happen inside a tap (sharing, permissions,
+//! clipboard) is called directly by the tap, before anything is awaited.
+
+pub mod bridge;
+pub mod clipboard;
+pub mod clock;
+pub mod database;
+pub mod download;
+pub mod file;
+pub mod geolocation;
+pub mod install;
+pub mod js;
+pub mod local;
+pub mod orientation;
+pub mod persistence;
+pub mod share;
+
+pub mod visibility;
+pub mod wake_lock;
+pub mod zone;

@@ -1,0 +1,73 @@
+//! The system's share sheet. Call from inside a tap: the sheet must be asked before anything is awaited.
+//!
+//! Engines differ in which files they let through, so several names and types of the same text are tried in
+//! order, then the text itself.
+
+use js_sys::Array;
+use leptos::prelude::window;
+use wasm_bindgen::JsValue;
+use web_sys::{File, FilePropertyBag};
+
+use super::js;
+
+/// One way to pack a text as a file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Packed {
+    /// "salt-and-thread.txt".
+    pub name: String,
+    /// "text/plain".
+    pub media_type: String,
+}
+
+/// How it went.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shared {
+    /// The sheet took it.
+    Sent,
+    /// The person closed the sheet.
+    Cancelled,
+    /// No sheet, or it refused: offer copy or download.
+    Unable,
+}
+
+/// Shares `text` as the first of `files` that the engine lets through, else as plain text.
+pub fn share(title: &str, text: &str, files: &[Packed], then: impl FnOnce(Shared) + 'static) {
+    let navigator: JsValue = window().navigator().into();
+    let as_file = files
+        .iter()
+        .filter_map(|packed| with_file(title, text, packed))
+        .find(|data| can_share(&navigator, data));
+    let data = as_file.unwrap_or_else(|| js::object(&[("title", title.into()), ("text", text.into())]));
+    match js::call(&navigator, "share", &[data]) {
+        Some(promised) => js::after(promised, |outcome| then(read(outcome))),
+        None => then(Shared::Unable),
+    }
+}
+
+/// Whether there is a share sheet at all.
+pub fn is_there() -> bool {
+    js::member(&window().navigator().into(), "share").is_some()
+}
+
+/// Whether the engine says it would take `data`.
+fn can_share(navigator: &JsValue, data: &JsValue) -> bool {
+    js::call(navigator, "canShare", std::slice::from_ref(data)).is_some_and(|answer| answer.is_truthy())
+}
+
+/// Share data with one file.
+fn with_file(title: &str, text: &str, packed: &Packed) -> Option<JsValue> {
+    let kind = FilePropertyBag::new();
+    kind.set_type(&packed.media_type);
+    let parts = Array::of1(&text.into());
+    let file = File::new_with_str_sequence_and_options(&parts, &packed.name, &kind).ok()?;
+    Some(js::object(&[("title", title.into()), ("files", Array::of1(&file).into())]))
+}
+
+/// A closed sheet is an error in name only.
+fn read(outcome: Result<JsValue, JsValue>) -> Shared {
+    match outcome {
+        Ok(_) => Shared::Sent,
+        Err(error) if js::error_name(&error) == "AbortError" => Shared::Cancelled,
+        Err(_) => Shared::Unable,
+    }
+}

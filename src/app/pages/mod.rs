@@ -1,0 +1,22 @@
+//! One file per page, and the one table that leads from an address to a page.
+
+mod about;
+mod days;
+mod now;
+mod stops;
+
+use leptos::prelude::*;
+
+use super::router::Route;
+
+/// The page at an address.
+pub fn page(route: Route) -> AnyView {
+    match route {
+        Route::Start | Route::Now | Route::Projects | Route::Places | Route::Scenes => {
+            view! { <now::Now /> }.into_any()
+        }
+        Route::Days => view! { <days::Days /> }.into_any(),
+        Route::Stops => view! { <stops::Stops /> }.into_any(),
+        Route::About => view! { <about::About /> }.into_any(),
+    }
+}

@@ -1,0 +1,37 @@
+//! Parts: what the pages are put together from. They know no project; values come in, wishes go out.
+#![allow(unused_imports, reason = "a set to choose from, whether or not each is used today")]
+
+mod boxes;
+mod buttons;
+mod day_line;
+mod drag;
+mod facts;
+mod frame;
+mod number_field;
+mod rows;
+mod segmented;
+mod sheet;
+mod slider;
+mod text_field;
+mod toast;
+
+pub use boxes::{Caution, EmptyState};
+pub use buttons::{Chips, SaveButton};
+pub use day_line::{Box as DayBox, DayLine};
+pub use facts::{Fact, Facts};
+pub use frame::{Frame, SectionHead};
+pub use number_field::{Hands, NumberField};
+pub use rows::ListRow;
+pub use segmented::Segmented;
+pub use sheet::Sheet;
+pub use slider::{BearingSlider, Slider};
+pub use text_field::{Area, TextField};
+pub use toast::{Notes, Toasts};
+
+use std::sync::atomic::{AtomicU32, Ordering};
+
+/// A new id for an element that a label or a sentence points to.
+fn fresh_id(kind: &str) -> String {
+    static COUNT: AtomicU32 = AtomicU32::new(0);
+    format!("{kind}-{}", COUNT.fetch_add(1, Ordering::Relaxed))
+}

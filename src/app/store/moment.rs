@@ -1,0 +1,60 @@
+//! The moment: the one instant that all five rooms show. It is now, and ticks, until a slot or a time is chosen.
+
+use leptos::prelude::*;
+use slantlight::units::Instant;
+
+use crate::app::devices::clock;
+
+/// Milliseconds in a minute.
+const MINUTE: i64 = 60_000;
+
+/// The instant that all rooms show.
+#[derive(Clone, Copy)]
+pub struct Moment {
+    /// What the phone's clock says, to the second.
+    pub clock: ReadSignal<Instant>,
+    /// The instant that was chosen; `None` for now.
+    chosen: RwSignal<Option<Instant>>,
+    /// The instant shown, to the second.
+    shown: Memo<Instant>,
+    /// The instant shown, to the minute: what most of a page needs.
+    minute: Memo<Instant>,
+}
+
+impl Moment {
+    /// Now, and ticking.
+    pub fn ticking() -> Self {
+        let (clock, chosen) = (clock::ticking(), RwSignal::new(None));
+        let shown = Memo::new(move |_| chosen.get().unwrap_or_else(|| clock.get()));
+        let minute = Memo::new(move |_| {
+            let millis = shown.get().unix_millis();
+            Instant::from_unix_millis(millis - millis.rem_euclid(MINUTE))
+        });
+        Self { clock, chosen, shown, minute }
+    }
+
+    /// The instant shown, to the second; tracked.
+    pub fn shown(self) -> Instant {
+        self.shown.get()
+    }
+
+    /// The instant shown, to the minute; tracked.
+    pub fn to_the_minute(self) -> Instant {
+        self.minute.get()
+    }
+
+    /// Whether the instant shown is now; tracked.
+    pub fn is_now(self) -> bool {
+        self.chosen.get().is_none()
+    }
+
+    /// Every room stands at `instant` from here on.
+    pub fn stand_at(self, instant: Instant) {
+        self.chosen.set(Some(instant));
+    }
+
+    /// Back to now.
+    pub fn back_to_now(self) {
+        self.chosen.set(None);
+    }
+}

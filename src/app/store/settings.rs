@@ -1,0 +1,78 @@
+//! Settings: how this phone writes and looks. They belong to the phone, not to a project.
+
+use leptos::prelude::*;
+use serde::{Deserialize, Serialize};
+use slantlight::words::{Clock, Units};
+
+use crate::app::devices::local;
+
+/// Where they are kept.
+const KEY: &str = "slantlight-settings";
+
+/// How this phone writes and looks.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Settings {
+    /// Metres, or feet and inches.
+    pub units: Units,
+    /// Hours of the clock.
+    pub clock: Clock,
+    /// Light or dark.
+    pub scheme: Scheme,
+}
+
+/// Light or dark.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Scheme {
+    /// As the system has it.
+    #[default]
+    System,
+    /// Paper.
+    Light,
+    /// For blue hour and night.
+    Dark,
+}
+
+impl Scheme {
+    /// The word the style sheets know; `None` leaves it to the system.
+    const fn word(self) -> Option<&'static str> {
+        match self {
+            Self::System => None,
+            Self::Light => Some("light"),
+            Self::Dark => Some("dark"),
+        }
+    }
+}
+
+/// The settings as they were kept; kept anew and shown whenever they change.
+pub fn kept() -> RwSignal<Settings> {
+    let read: Option<Settings> = local::read(KEY).and_then(|text| serde_json::from_str(&text).ok());
+    let settings = RwSignal::new(read.unwrap_or_default());
+    Effect::new(move |before: Option<Settings>| {
+        let now = settings.get();
+        show(now.scheme);
+        if before.is_some_and(|before| before != now) {
+            keep(now);
+        }
+        now
+    });
+    settings
+}
+
+/// Without room they last as long as the page; nothing that a person made is lost.
+fn keep(settings: Settings) {
+    if let Ok(text) = serde_json::to_string(&settings) {
+        let _ = local::write(KEY, &text);
+    }
+}
+
+/// Tells the style sheets.
+fn show(scheme: Scheme) {
+    let Some(root) = document().document_element() else { return };
+    // Fails only for names that no attribute may have.
+    drop(match scheme.word() {
+        Some(word) => root.set_attribute("data-scheme", word),
+        None => root.remove_attribute("data-scheme"),
+    });
+}
