@@ -38,7 +38,7 @@ function copiesPart() {
   keptCopies().then((copies) => {
     word.textContent = copies.length === 0
       ? 'No project is kept in this browser.'
-      : 'The last copies of your projects, to be opened again with "Open a project file":';
+      : 'The last copies of your projects, to be opened again with “Open a project file”:';
     list.append(...copies.map((copy) => element('li', {}, [downloadLink(copy)])));
   });
   return [element('h2', { textContent: 'Your projects' }), word, list];
@@ -61,7 +61,7 @@ function reportPart(text) {
       copy.textContent = 'Selected: copy it from the box';
     }
   });
-  const word = 'It names the browser and the fault, and nothing of your project. Nothing is sent unless you send it.';
+  const word = 'It names the browser and the fault. Nothing is sent unless you send it.';
   return [element('h2', { textContent: 'A report' }), element('p', { textContent: word }), box, copy];
 }
 

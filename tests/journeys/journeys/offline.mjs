@@ -1,6 +1,7 @@
 // The app without a network, and the way a newer build comes in.
 
 import assert from 'node:assert/strict';
+import { readdirSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { journey } from '../kit/journey.mjs';
@@ -51,6 +52,38 @@ journey('a newer build waits, and comes only to the tab that asks', async ({ scr
   await screen.started();
   assert.equal(await screen.page.evaluate(() => window.slantlight.build), 'newer0build0');
   assert.equal(await other.page.evaluate(() => window.untouched), true);
+});
+
+journey('it can be installed: every icon is there in the size it claims', async ({ screen, server }) => {
+  await screen.open();
+  const icons = await screen.page.evaluate(async () => {
+    const link = document.querySelector('link[rel=manifest]').href;
+    const { icons, start_url } = await (await fetch(link)).json();
+    if (!(await fetch(new URL(start_url, link))).ok) throw new Error('the start address is missing');
+    return Promise.all(icons.map(async ({ src, sizes }) => {
+      const image = new Image();
+      image.src = new URL(src, link);
+      await image.decode();
+      return [sizes, `${image.naturalWidth}x${image.naturalHeight}`];
+    }));
+  });
+  for (const [claimed, actual] of icons) if (claimed !== 'any') assert.equal(actual, claimed);
+  assert.deepEqual(icons.map(([claimed]) => claimed), ['any', '192x192', '512x512', '512x512']);
+  assert.ok(server.sent.has('manifest.webmanifest'));
+});
+
+journey('the worker keeps every file but pictures for the home screen', async ({ screen, server }) => {
+  await screen.open();
+  await screen.keptOffline();
+  const kept = await screen.page.evaluate(async () => {
+    const [name] = await caches.keys();
+    const requests = await (await caches.open(name)).keys();
+    return requests.map(({ url }) => url.slice(new URL('.', location.href).href.length));
+  });
+  const built = readdirSync(server.folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile() && !/\.(png|txt)$|^sw\.js$/.test(entry.name))
+    .map((entry) => path.relative(server.folder, path.join(entry.parentPath, entry.name)));
+  assert.deepEqual(kept.sort(), built.sort());
 });
 
 async function publish(server, old, name) {
