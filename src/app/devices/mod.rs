@@ -11,6 +11,7 @@ pub mod database;
 pub mod download;
 pub mod file;
 pub mod geolocation;
+pub mod id;
 pub mod install;
 pub mod js;
 pub mod local;
@@ -20,4 +21,5 @@ pub mod share;
 
 pub mod visibility;
 pub mod wake_lock;
+pub mod writer;
 pub mod zone;

@@ -111,7 +111,8 @@ fn read(text: &str, sign: f64, (least, most): (f64, f64)) -> Result<f64, String>
         "" => "Type a number here.".to_owned(),
         _ => format!("“{text}” is not one number. Type digits, with a point or a comma."),
     })?;
-    let number = typed * sign;
+    // A sign that was typed counts; without one, the button's holds.
+    let number = if typed < 0.0 { typed } else { typed * sign };
     if (least..=most).contains(&number) {
         Ok(number)
     } else {

@@ -9,6 +9,7 @@
 
 pub mod moment;
 pub mod settings;
+pub mod shelf;
 
 use leptos::prelude::*;
 
