@@ -1,3 +1,17 @@
 //! Drawings as plain shapes: paths and labels, computed here, printed by the screens.
+//!
+//! A drawing is a function from plain values to a [`Drawing`]: one path per layer, labels, areas to touch, and a
+//! sentence that says the same. Coordinates are those of its view box, x right and y down, about one to a pixel
+//! of a phone 390 wide. Colours are not here: each layer has a class that the style sheet paints ([`Paint`], [`Ink`]).
 
+pub mod arc;
+pub mod ball;
+mod paint;
+mod path;
+pub mod ring;
 pub mod scale;
+mod shape;
+
+pub use paint::{Ink, Paint};
+pub use path::Path;
+pub use shape::{Anchor, Drawing, Hit, Label, Layer, Point, Target, ViewBox};
