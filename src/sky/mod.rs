@@ -1,1 +1,12 @@
 //! Where the light comes from. Knows Earth, instants and directions; knows nothing of rooms or wishes.
+//!
+//! [`solar`] is the full method, 4 µs a position. [`ephemeris`] keeps what it says about the Earth as a whole,
+//! [`sun`] turns that into directions at one site.
+
+mod blocks;
+pub mod delta_t;
+pub mod ephemeris;
+pub mod refraction;
+pub mod solar;
+pub mod sun;
+mod turn;

@@ -13,3 +13,4 @@
 #[allow(dead_code, reason = "one kit for all tables; not every table reads every kind of cell")]
 mod kit;
 mod spoiled;
+mod sun_positions;
