@@ -11,11 +11,11 @@ import { Server } from './kit/server.mjs';
 const ROUTES = [
   ['start', null],
   ['demo', '#demo'],
-  ['now', '#/now'],
-  ['places', '#/places'],
-  ['scenes', '#/scenes'],
-  ['days', '#/days'],
-  ['stops', '#/stops'],
+  ['now', '#now'],
+  ['places', '#places'],
+  ['scenes', '#scenes'],
+  ['days', '#days'],
+  ['stops', '#stops'],
 ];
 const DEVICES = [['phone', PHONE], ['desk', DESK]];
 const SCHEMES = ['light', 'dark'];

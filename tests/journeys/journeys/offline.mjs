@@ -12,7 +12,7 @@ journey('opens with the server stopped after one visit', async ({ screen, server
   await server.stop();
   await screen.reload();
   const again = await screen.secondTab();
-  await again.page.goto(`${server.address}#/places`);
+  await again.page.goto(`${server.address}#places`);
   await again.started();
   assert.ok(await again.page.evaluate(() => document.fonts.load('16px "Atkinson Hyperlegible Next Variable"').then(() => true)));
 });
