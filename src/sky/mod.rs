@@ -4,9 +4,12 @@
 //! [`sun`] turns that into directions at one site.
 
 mod blocks;
+pub mod declination;
 pub mod delta_t;
 pub mod ephemeris;
 pub mod refraction;
 pub mod solar;
 pub mod sun;
 mod turn;
+pub mod wmm;
+mod wmm_table;

@@ -6,6 +6,7 @@
 
 mod angle;
 mod length;
+mod magnetic;
 mod range;
 mod span;
 mod time;
@@ -13,6 +14,7 @@ mod vector;
 
 pub use angle::{Bearing, Degrees, Height, Latitude, Longitude};
 pub use length::Metres;
+pub use magnetic::{MagneticBearing, Nanoteslas};
 pub use range::OutOfRange;
 pub use span::{Span, Spans};
 pub use time::{Duration, Instant, NotAnInstant};

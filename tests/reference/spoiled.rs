@@ -3,6 +3,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use super::declination;
 use super::kit::{self, Check, tables};
 use super::sun_positions;
 
@@ -17,12 +18,20 @@ struct Spoiled {
 }
 
 /// One line for each table that has a check.
-const SPOILED: &[Spoiled] = &[Spoiled {
-    check: sun_positions::check,
-    file: "sun_positions.csv",
-    column: "alt_airless_deg",
-    value: "-9.682844",
-}];
+const SPOILED: &[Spoiled] = &[
+    Spoiled {
+        check: declination::check,
+        file: "declination.csv",
+        column: "declination_deg",
+        value: "-99.76",
+    },
+    Spoiled {
+        check: sun_positions::check,
+        file: "sun_positions.csv",
+        column: "alt_airless_deg",
+        value: "-9.682844",
+    },
+];
 
 #[test]
 fn one_wrong_value_fails_each_check() {
