@@ -19,6 +19,8 @@ const ROUTES = [
 ];
 const DEVICES = [['phone', PHONE], ['desk', DESK]];
 const SCHEMES = ['light', 'dark'];
+// A March afternoon, so that pictures of two builds can be laid side by side.
+const MOMENT = '2027-03-11T17:28:00Z';
 
 const part = process.argv[2] ?? '';
 const server = await new Server(process.env.DIST ?? path.resolve(import.meta.dirname, '../../dist')).start();
@@ -34,6 +36,7 @@ await server.stop();
 
 async function walk(deviceName, device, colorScheme) {
   const screen = await Screen.fresh(browser, server, device, { colorScheme });
+  await screen.at(MOMENT);
   await screen.open();
   for (const [name, fragment] of ROUTES) {
     if (!`${name}-${deviceName}-${colorScheme}`.includes(part) && fragment !== '#demo') continue;

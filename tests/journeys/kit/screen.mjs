@@ -24,18 +24,19 @@ export class Screen {
       ...options,
     });
     context.setDefaultTimeout(8000);
-    const screen = new Screen(context, server, device);
+    const screen = new Screen(context, server, device.hasTouch === true);
     context.on('request', (request) => screen.#judge(request.url()));
     screen.#follow(await context.newPage());
     return screen;
   }
 
-  constructor(context, server, device) {
+  constructor(context, server, touch) {
     this.context = context;
     this.server = server;
-    this.touch = device.hasTouch === true;
+    this.touch = touch;
     this.faults = [];
     this.expected = [];
+    this.session = null;
   }
 
   /** Opens the app at a fragment: `open('#demo')`. */
@@ -62,9 +63,10 @@ export class Screen {
 
   /** A second tab of the same browser; its screen shares this one's profile, checks and end. */
   async secondTab() {
-    const other = Object.create(this);
-    other.page = await this.context.newPage();
-    this.#listen(other.page);
+    const other = new Screen(this.context, this.server, this.touch);
+    other.faults = this.faults;
+    other.expected = this.expected;
+    other.#follow(await this.context.newPage());
     return other;
   }
 
@@ -138,8 +140,26 @@ export class Screen {
   /** The owner says no: `refuse('geolocation')`. */
   async refuse(permission) {
     const session = await this.#session();
-    const origin = new URL(this.server.address).origin;
-    await session.send('Browser.setPermission', { permission: { name: permission }, setting: 'denied', origin });
+    const { targetInfo } = await session.send('Target.getTargetInfo');
+    await session.send('Browser.setPermission', {
+      permission: { name: permission },
+      setting: 'denied',
+      origin: new URL(this.server.address).origin,
+      browserContextId: targetInfo.browserContextId,
+    });
+  }
+
+  /** It is this instant for the app, and stays so: `at('2027-03-11T17:28:00Z')`. Timers run on. Before `open`. */
+  async at(instant) {
+    await this.page.clock.setFixedTime(instant);
+  }
+
+  /** The phone is held so, in degrees, as the device orientation standard has it. Before `open` the first time. */
+  async hold({ alpha, beta, gamma }) {
+    const sensors = ['accelerometer', 'gyroscope', 'magnetometer'];
+    await this.context.grantPermissions(sensors, { origin: new URL(this.server.address).origin });
+    const session = await this.#session();
+    await session.send('DeviceOrientation.setDeviceOrientationOverride', { alpha, beta, gamma });
   }
 
   /** No network for the page; stop the server as well to be sure of the worker. */
@@ -193,10 +213,6 @@ export class Screen {
 
   #follow(page) {
     this.page = page;
-    this.#listen(page);
-  }
-
-  #listen(page) {
     page.on('pageerror', (error) => this.faults.push(`error: ${error.message}`));
     page.on('console', (message) => {
       if (message.type() === 'error') this.faults.push(`console: ${message.text()} (${message.location().url})`);
@@ -209,7 +225,9 @@ export class Screen {
     if (origin !== new URL(this.server.address).origin) this.faults.push(`request to another origin: ${url}`);
   }
 
-  #session() {
-    return this.context.newCDPSession(this.page);
+  /** One session a page: what it overrides ends with it. */
+  async #session() {
+    this.session ??= await this.context.newCDPSession(this.page);
+    return this.session;
   }
 }
