@@ -43,18 +43,19 @@ pub fn ball(sun: Option<Vector<InLens>>) -> Drawing {
 
 /// Lays a ball on another drawing.
 pub fn add_ball(drawing: &mut Drawing, centre: Point, half_height: f64, sun: Option<Vector<InLens>>) {
-    let disc = || {
+    let disc = |wider: f64| {
         let mut path = Path::new();
-        path.ellipse(centre, half_height * SLENDER, half_height);
+        path.ellipse(centre, half_height * (SLENDER + wider), half_height * (1.0 + wider));
         path
     };
-    drawing.fill(Paint::Shade, disc());
+    drawing.fill(Paint::Shade, disc(0.0));
     if let Some(sun) = sun {
         let place =
             |x: f64, y: f64| Point::new(centre.x + x * half_height * SLENDER, centre.y - y * half_height);
         drawing.fill(Paint::Lit, lit(stretched(sun), &place));
     }
-    drawing.stroke(Paint::Line, half_height * OUTLINE, disc());
+    // Around the egg, not over it: a rim of light may be thinner than the line.
+    drawing.stroke(Paint::Line, half_height * OUTLINE, disc(OUTLINE / 2.0));
 }
 
 /// What the ball shows: "lit from the right, a quarter of the face".
@@ -113,8 +114,8 @@ fn how_much(share: f64) -> &'static str {
 
 /// The side of the picture the light comes from, in eight parts; "behind" and "the front" along the lens.
 fn from_where(sun: Vector<InLens>) -> &'static str {
-    /// Closer than 15° to the lens axis there is no side to speak of. Our own choice.
-    const ALONG: f64 = 0.26;
+    /// Sine of 25°: closer to the lens axis there is no side to speak of. Our own choice.
+    const ALONG: f64 = 0.423;
     if maths::hypot(sun.x, sun.z) < ALONG {
         return if sun.y > 0.0 { "behind" } else { "the front" };
     }
@@ -172,7 +173,7 @@ mod tests {
     fn words_say_what_is_drawn() {
         assert_eq!(words(Some(seen(90.0, 5.0))), "lit from the right, half of the face");
         assert_eq!(words(Some(seen(-120.0, 5.0))), "lit from the left, a quarter of the face");
-        assert_eq!(words(Some(seen(180.0, 20.0))), "lit from above, a thin rim of the face");
+        assert_eq!(words(Some(seen(180.0, 30.0))), "lit from above, a thin rim of the face");
         assert_eq!(words(Some(seen(180.0, 5.0))), "lit from behind, a thin rim of the face");
         assert_eq!(words(Some(seen(0.0, 5.0))), "lit from the front, all of the face");
         assert_eq!(words(Some(seen(60.0, 89.0))), "lit from above, half of the face");

@@ -6,11 +6,16 @@
 
 pub mod arc;
 pub mod ball;
+pub mod dayline;
+mod labels;
 mod paint;
 mod path;
 pub mod ring;
 pub mod scale;
 mod shape;
+pub mod strip;
+pub mod window;
+pub mod year;
 
 pub use paint::{Ink, Paint};
 pub use path::Path;

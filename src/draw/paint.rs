@@ -9,6 +9,8 @@ pub enum Paint {
     Shade,
     /// The open sky.
     Sky,
+    /// Sky that an opening lets onto the mark.
+    Opening,
     /// What stands before the sky.
     Skyline,
     /// The band that a handle runs along.
@@ -43,10 +45,11 @@ pub enum Paint {
 
 impl Paint {
     /// Every one.
-    pub const ALL: [Self; 18] = [
+    pub const ALL: [Self; 19] = [
         Self::Lit,
         Self::Shade,
         Self::Sky,
+        Self::Opening,
         Self::Skyline,
         Self::Track,
         Self::Floor,
@@ -70,6 +73,7 @@ impl Paint {
             Self::Lit => "draw-lit",
             Self::Shade => "draw-shade",
             Self::Sky => "draw-sky",
+            Self::Opening => "draw-opening",
             Self::Skyline => "draw-skyline",
             Self::Track => "draw-track",
             Self::Floor => "draw-floor",
