@@ -7,6 +7,7 @@
 //!
 //! Pages read signals and send edits; effects live here and in `devices`.
 
+pub mod keeper;
 pub mod moment;
 pub mod settings;
 pub mod shelf;
