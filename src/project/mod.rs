@@ -4,3 +4,4 @@
 //! asking the browser are the work of `src/app`.
 
 pub mod document;
+pub mod record;
