@@ -102,3 +102,23 @@ pub struct Corner {
 const fn clear() -> f64 {
     1.0
 }
+
+impl Opening {
+    /// A plain opening in a wall: offset, sill, width and height; no reveal, no glass.
+    pub fn rectangle(id: &str, name: &str, wall: usize, [offset, sill, width, height]: [Metres; 4]) -> Self {
+        Self {
+            id: id.to_owned(),
+            name: name.to_owned(),
+            wall,
+            offset,
+            sill,
+            width,
+            height,
+            reveal: Metres::from_metres(0.0),
+            overhang: None,
+            bars: None,
+            transmittance: clear(),
+            covered: false,
+        }
+    }
+}

@@ -3,5 +3,10 @@
 //! Everything here is pure: bytes in, project out; edit in, project out. Reading a clock, writing to storage and
 //! asking the browser are the work of `src/app`.
 
+pub mod demo;
 pub mod document;
+pub mod edit;
+pub mod find;
+pub mod history;
 pub mod record;
+pub mod route;
