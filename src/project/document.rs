@@ -8,9 +8,11 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
+use crate::place::background::Background;
 use crate::place::mark::Mark;
 use crate::place::room::Room;
 use crate::place::site::Site;
+use crate::plan::lens::LensChoice;
 use crate::plan::wish::{DateRange, Wish};
 use crate::units::{Bearing, Degrees, Instant, Metres};
 
@@ -84,6 +86,9 @@ pub struct Location {
     /// Marks in the open; x east, y north of the location.
     #[serde(default)]
     pub marks: Vec<Mark>,
+    /// What stands behind the subject, by bearing, and whether it may be seen.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub backgrounds: Vec<Background>,
     /// Whatever the crew must know.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub notes: String,
@@ -149,6 +154,9 @@ pub struct Lens {
     /// How far off that bearing may be.
     #[serde(rename = "bearing_uncertainty_deg")]
     pub bearing_uncertainty: Degrees,
+    /// How far the camera may be moved about the subject instead.
+    #[serde(default, skip_serializing_if = "LensChoice::is_fixed")]
+    pub choice: LensChoice,
     /// Camera to subject.
     #[serde(rename = "distance_m")]
     pub distance: Metres,

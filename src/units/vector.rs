@@ -84,6 +84,12 @@ impl Vector<World> {
         Self::new(east * flat, north * flat, up)
     }
 
+    /// Turned clockwise (seen from above) about the vertical.
+    pub fn turned(self, angle: Degrees) -> Self {
+        let (sin, cos) = maths::sin_cos(angle.radians());
+        Self::new(self.x * cos + self.y * sin, self.y * cos - self.x * sin, self.z)
+    }
+
     /// Bearing of this direction; north for straight up or down.
     pub fn bearing(self) -> Bearing {
         Bearing::from_degrees(Degrees::from_radians(maths::atan2(self.x, self.y)).degrees())
@@ -135,6 +141,17 @@ mod tests {
             prop_assert!((to.norm() - 1.0).abs() < 1e-14);
             prop_assert!(to.bearing().turn_to(Bearing::from_degrees(bearing)).degrees().abs() < 1e-10);
             prop_assert!((to.height().degrees() - height).abs() < 1e-10);
+        }
+
+        #[test]
+        fn turning_a_direction_turns_its_bearing(
+            bearing in 0.0..360.0f64, height in -89.0..89.0f64, angle in -400.0..400.0f64,
+        ) {
+            let bearing = Bearing::from_degrees(bearing);
+            let turned = Vector::towards(bearing, Height::clamped(height)).turned(Degrees::from_degrees(angle));
+            let expected = bearing.turned(Degrees::from_degrees(angle));
+            prop_assert!(turned.bearing().turn_to(expected).degrees().abs() < 1e-10);
+            prop_assert!((turned.height().degrees() - height).abs() < 1e-10);
         }
     }
 }

@@ -25,6 +25,12 @@ pub fn to_the_minute(local: NaiveDateTime) -> NaiveDateTime {
     if past >= 30_000 { down + TimeDelta::minutes(1) } else { down }
 }
 
+/// The nearest ten minutes, for "about 17:40"; 23:56 is about midnight.
+pub fn to_ten_minutes(time: NaiveTime) -> NaiveTime {
+    let tens = (time.num_seconds_from_midnight() + 300) / 600;
+    NaiveTime::MIN + TimeDelta::minutes(i64::from(tens) * 10)
+}
+
 /// "17:38" or "5:38 pm"; seconds are cut off, so round first ([`to_the_minute`]).
 pub fn clock(time: NaiveTime, style: Clock) -> String {
     match style {
@@ -95,6 +101,13 @@ mod tests {
         assert_eq!(offset(Duration::from_minutes(-210)), "UTC−3:30");
         assert_eq!(offset(Duration::from_minutes(60)), "UTC+1");
         assert_eq!(offset(Duration::ZERO), "UTC");
+    }
+
+    #[test]
+    fn about_is_to_ten_minutes() {
+        assert_eq!(to_ten_minutes(at(17, 38)), at(17, 40));
+        assert_eq!(to_ten_minutes(at(17, 34)), at(17, 30));
+        assert_eq!(to_ten_minutes(at(23, 56)), at(0, 0));
     }
 
     #[test]
