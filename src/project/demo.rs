@@ -202,6 +202,7 @@ fn location(id: &str, name: &str, latitude: f64, longitude: f64) -> Location {
         zone: "Europe/Lisbon".to_owned(),
         rooms: Vec::new(),
         marks: Vec::new(),
+        backgrounds: Vec::new(),
         notes: String::new(),
     }
 }
@@ -234,6 +235,7 @@ fn set_up(id: &str, name: &str, at: At, (bearing, focal_mm): (f64, f64), minutes
         lens: Lens {
             bearing: Bearing::from_degrees(bearing),
             bearing_uncertainty: Degrees::from_degrees(5.0),
+            choice: crate::plan::lens::LensChoice::Fixed,
             distance: metres(2.5),
             height: metres(1.4),
             tilt: Degrees::from_degrees(0.0),
