@@ -8,3 +8,4 @@ pub mod mark;
 pub mod opening;
 pub mod room;
 pub mod site;
+pub mod zone;

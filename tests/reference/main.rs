@@ -15,3 +15,4 @@ mod declination;
 mod kit;
 mod spoiled;
 mod sun_positions;
+mod zones;

@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use super::declination;
 use super::kit::{self, Check, tables};
 use super::sun_positions;
+use super::zones;
 
 /// A table, the value to spoil, and the check that must notice.
 struct Spoiled {
@@ -31,6 +32,7 @@ const SPOILED: &[Spoiled] = &[
         column: "alt_airless_deg",
         value: "-9.682844",
     },
+    Spoiled { check: zones::check, file: "zones.csv", column: "utc_first", value: "2026-02-22T23:30:01Z" },
 ];
 
 #[test]
