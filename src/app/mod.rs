@@ -20,6 +20,7 @@
 
 #![allow(
     dead_code,
+    unused_imports,
     reason = "parts and devices are a set to choose from, whether or not a page uses each today"
 )]
 
@@ -33,9 +34,13 @@ mod store;
 mod tabs;
 
 use leptos::prelude::mount_to_body;
+use leptos::task::spawn_local;
 
-/// Starts the app.
+/// Starts the app, as soon as it knows what this browser keeps.
 pub fn start() {
     panic::install();
-    mount_to_body(shell::Shell);
+    spawn_local(async {
+        let found = store::cabinet::look().await;
+        mount_to_body(move || shell::shell(found));
+    });
 }

@@ -7,48 +7,9 @@ use std::collections::HashMap;
 
 use leptos::ev::MouseEvent;
 use leptos::prelude::*;
+use slantlight::project::route::Route;
 use wasm_bindgen::JsCast;
 use web_sys::{FocusOptions, HtmlElement, ScrollBehavior, ScrollToOptions};
-
-/// A screen.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Route {
-    Start,
-    Now,
-    Places,
-    Scenes,
-    Days,
-    Stops,
-    Projects,
-    About,
-}
-
-impl Route {
-    pub fn parse(fragment: &str) -> Self {
-        match fragment.trim_start_matches('#') {
-            "now" => Self::Now,
-            "places" => Self::Places,
-            "scenes" => Self::Scenes,
-            "days" => Self::Days,
-            "stops" => Self::Stops,
-            "projects" => Self::Projects,
-            "about" => Self::About,
-            _ => Self::Start,
-        }
-    }
-    pub fn href(self) -> &'static str {
-        match self {
-            Self::Start => "#",
-            Self::Now => "#now",
-            Self::Places => "#places",
-            Self::Scenes => "#scenes",
-            Self::Days => "#days",
-            Self::Stops => "#stops",
-            Self::Projects => "#projects",
-            Self::About => "#about",
-        }
-    }
-}
 
 /// Where the app is.
 #[derive(Clone, Copy)]
@@ -87,10 +48,16 @@ impl Router {
     }
 }
 
-/// Goes to a screen.
+/// Goes to a screen; the back button leads back.
 pub fn go(route: &Route) {
     // Fails only for an address that cannot be parsed; ours can.
-    drop(window().location().set_hash(route.href()));
+    drop(window().location().set_hash(&route.href()));
+}
+
+/// Goes to a screen in place of this one, which the back button shall not find again.
+pub fn go_instead(route: &Route) {
+    // Fails only for an address that cannot be parsed; ours can.
+    drop(window().location().replace(&route.href()));
 }
 
 /// Moves the focus to the page without touching the address, which belongs to the screens.

@@ -5,14 +5,13 @@ use leptos::prelude::*;
 use super::parts::{Notes, Toasts};
 use super::router::Router;
 use super::store::Store;
+use super::store::cabinet::Found;
 use super::tabs::Tabs;
 use super::{pages, router};
 
 /// All that is seen.
-#[component]
-pub fn Shell() -> impl IntoView {
-    Store::provide();
-    Notes::provide();
+pub fn shell(found: Found) -> impl IntoView {
+    Store::provide(found, Notes::provide());
     let router = Router::provide();
     view! {
         <a class="skip" href="#page" on:click=router::skip_to_page>"To the page"</a>

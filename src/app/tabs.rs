@@ -2,7 +2,8 @@
 
 use leptos::prelude::*;
 
-use super::router::{Route, Router};
+use super::router::Router;
+use slantlight::project::route::Route;
 
 /// A room: where it leads, its name, its icon as one path on a 24 × 24 field.
 struct Room {
@@ -11,7 +12,7 @@ struct Room {
     icon: &'static str,
 }
 
-const ROOMS: [Room; 5] = [
+static ROOMS: [Room; 5] = [
     // A low sun on the horizon.
     Room { route: Route::Now, name: "Now", icon: "M2 16h20M7 16a5 5 0 0 1 10 0M12 5v3" },
     // A house with its door.
@@ -49,7 +50,10 @@ pub fn Tabs() -> impl IntoView {
 /// The room a screen belongs to.
 fn room_of(route: &Route) -> Route {
     match route {
-        Route::Start | Route::Projects | Route::About => Route::Now,
-        other => *other,
+        Route::Start | Route::Demo | Route::Now | Route::Projects | Route::About => Route::Now,
+        Route::Places | Route::Location(_) | Route::Room(_) | Route::Sight => Route::Places,
+        Route::Scenes | Route::SetUp(_) | Route::Year(_) => Route::Scenes,
+        Route::Days => Route::Days,
+        Route::Stops => Route::Stops,
     }
 }

@@ -19,6 +19,9 @@ const NAME: &str = "slantlight";
 /// Name of its one object store.
 const STORE: &str = "records";
 
+/// How long opening may take; some private windows never answer. Our own choice.
+const PATIENCE: core::time::Duration = core::time::Duration::from_secs(2);
+
 /// A transaction that only reads.
 const READ: &str = "readonly";
 
@@ -37,7 +40,7 @@ pub async fn open() -> Result<Database, NotKept> {
     let factory = window().indexed_db().ok().flatten().ok_or(NotKept::Blocked)?;
     let request = factory.open_with_u32(NAME, 1).map_err(|_| NotKept::Blocked)?;
     make_store_when_new(&request);
-    let opened = done(&request).await.map_err(|_| NotKept::Blocked)?;
+    let opened = js::in_time(answer(&request), PATIENCE).await.map_err(|_| NotKept::Blocked)?;
     opened.dyn_into().map(Database).map_err(|_| NotKept::Blocked)
 }
 
@@ -110,8 +113,13 @@ fn make_store_when_new(request: &IdbOpenDbRequest) {
 
 /// What a request brings.
 async fn done(request: &IdbRequest) -> Result<JsValue, JsValue> {
+    JsFuture::from(answer(request)).await
+}
+
+/// A promise of what a request brings.
+fn answer(request: &IdbRequest) -> Promise {
     let waiting = request.clone();
-    JsFuture::from(Promise::new(&mut |resolve, reject| {
+    Promise::new(&mut |resolve, reject| {
         let finished = waiting.clone();
         let success = Closure::once_into_js(move || {
             // The promise takes the result; calling a resolver cannot fail.
@@ -119,8 +127,7 @@ async fn done(request: &IdbRequest) -> Result<JsValue, JsValue> {
         });
         waiting.set_onsuccess(Some(success.unchecked_ref()));
         waiting.set_onerror(Some(&reject));
-    }))
-    .await
+    })
 }
 
 /// Waits until a transaction is on the disk. One that is aborted ran out of room, or was taken away.

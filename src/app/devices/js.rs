@@ -1,6 +1,7 @@
 //! Reading loose objects of the browser: what an engine lacks is `None`, never a trap.
 
 use js_sys::{Array, Function, Object, Promise, Reflect};
+use leptos::prelude::set_timeout;
 use leptos::task::spawn_local;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
@@ -58,6 +59,15 @@ pub async fn settled(promised: JsValue) -> Result<JsValue, JsValue> {
         Ok(promise) => JsFuture::from(promise).await,
         Err(plain) => Ok(plain),
     }
+}
+
+/// Waits for a promise, but no longer than `patience`.
+pub async fn in_time(promise: Promise, patience: core::time::Duration) -> Result<JsValue, JsValue> {
+    let timer = Promise::new(&mut |_, reject| {
+        // Calling a resolver cannot fail.
+        set_timeout(move || drop(reject.call0(&JsValue::NULL)), patience);
+    });
+    JsFuture::from(Promise::race(&Array::of2(&promise, &timer))).await
 }
 
 /// Hands the outcome of a promise to `then`; the promise itself is made now, inside the tap.

@@ -1,18 +1,18 @@
 //! About: how this phone writes and looks, what the app does with what it knows, and which build this is.
 
 use leptos::prelude::*;
+use slantlight::project::route::Route;
 use slantlight::words::{Clock, Units};
 
 use crate::app::devices::bridge;
 use crate::app::parts::{Frame, SectionHead, Segmented};
-use crate::app::router::Route;
 use crate::app::store::{Scheme, Store};
 
 /// Settings and privacy.
 #[component]
 pub fn About() -> impl IntoView {
     view! {
-        <Frame title="Settings and privacy" back=("Start".to_owned(), Route::Start.href().to_owned())>
+        <Frame title="Settings and privacy" back=("Start".to_owned(), Route::Start.href())>
             <Settings />
             <Privacy />
             <section>

@@ -7,16 +7,14 @@ mod stops;
 
 use leptos::prelude::*;
 
-use super::router::Route;
+use slantlight::project::route::Route;
 
 /// The page at an address.
 pub fn page(route: Route) -> AnyView {
     match route {
-        Route::Start | Route::Now | Route::Projects | Route::Places | Route::Scenes => {
-            view! { <now::Now /> }.into_any()
-        }
+        Route::About => view! { <about::About /> }.into_any(),
         Route::Days => view! { <days::Days /> }.into_any(),
         Route::Stops => view! { <stops::Stops /> }.into_any(),
-        Route::About => view! { <about::About /> }.into_any(),
+        _ => view! { <now::Now /> }.into_any(),
     }
 }

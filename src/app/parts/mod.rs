@@ -1,5 +1,4 @@
 //! Parts: what the pages are put together from. They know no project; values come in, wishes go out.
-#![allow(unused_imports, reason = "a set to choose from, whether or not each is used today")]
 
 mod boxes;
 mod buttons;
@@ -8,6 +7,7 @@ mod drag;
 mod facts;
 mod frame;
 mod number_field;
+mod picture;
 mod rows;
 mod segmented;
 mod sheet;
@@ -21,6 +21,7 @@ pub use day_line::{Box as DayBox, DayLine};
 pub use facts::{Fact, Facts};
 pub use frame::{Frame, SectionHead};
 pub use number_field::{Hands, NumberField};
+pub use picture::{Picture, label, layer};
 pub use rows::ListRow;
 pub use segmented::Segmented;
 pub use sheet::Sheet;

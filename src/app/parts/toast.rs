@@ -24,8 +24,10 @@ pub struct Notes {
 
 impl Notes {
     /// Makes notes possible for all that is inside the app. Call once, at its root.
-    pub fn provide() {
-        provide_context(Self { shown: RwSignal::new(Vec::new()), last_id: StoredValue::new(0) });
+    pub fn provide() -> Self {
+        let notes = Self { shown: RwSignal::new(Vec::new()), last_id: StoredValue::new(0) };
+        provide_context(notes);
+        notes
     }
 
     /// The app's notes; ask while a component is made, not in a tap.

@@ -2,20 +2,40 @@
 //!
 //! | file | holds |
 //! |---|---|
-//! | `settings` | units, clock, scheme; kept apart from every project |
+//! | `desk` | the open project, its history, edits |
+//! | `cabinet` | all projects of this browser, as they were found at the start |
+//! | `keeper`, `shelf` | the way to local storage and IndexedDB, and how far it got |
+//! | `copies` | when each project was last sent or exported |
 //! | `moment` | the instant that all rooms show: now, or one that was chosen |
+//! | `settings` | units, clock, scheme; kept apart from every project |
 //!
 //! Pages read signals and send edits; effects live here and in `devices`.
 
+pub mod cabinet;
+pub mod copies;
+pub mod desk;
 pub mod keeper;
 pub mod moment;
 pub mod settings;
 pub mod shelf;
 
-use leptos::prelude::*;
+use std::sync::Arc;
 
+use leptos::prelude::*;
+use slantlight::project::document::Project;
+use slantlight::project::edit::Edit;
+
+use super::devices::{id, local, writer};
+use super::parts::Notes;
+use cabinet::Found;
+use copies::Copies;
+pub use desk::{Desk, NotMade};
+pub use keeper::{Keeper, Kept};
 pub use moment::Moment;
 pub use settings::{Scheme, Settings};
+
+/// The set-up that all rooms show.
+const CURRENT: &str = "slantlight-set-up";
 
 /// All of it; cheap to copy into every closure.
 #[derive(Clone, Copy)]
@@ -24,12 +44,31 @@ pub struct Store {
     pub settings: RwSignal<Settings>,
     /// The instant that all rooms show.
     pub moment: Moment,
+    /// The open project.
+    pub desk: Desk,
+    /// When each project was last sent or exported.
+    pub copies: Copies,
+    /// Id of the set-up that all rooms show; it may be of another project, or gone.
+    current: RwSignal<Option<String>>,
+    /// Records that could not be read at the start.
+    pub damaged: usize,
+    notes: Notes,
 }
 
 impl Store {
-    /// Makes the store and offers it to all that is inside the app. Call once, at its root.
-    pub fn provide() -> Self {
-        let store = Self { settings: settings::kept(), moment: Moment::ticking() };
+    /// Makes the store of what was found and offers it to all that is inside the app. Call once, at its root.
+    pub fn provide(found: Found, notes: Notes) -> Self {
+        let keeper = Keeper::new(found.durable);
+        let open = opened(&found.filed).unwrap_or_else(|| Arc::new(Project::empty(&id::fresh(), "")));
+        let store = Self {
+            settings: settings::kept(),
+            moment: Moment::ticking(),
+            desk: Desk::new(open, found.filed, keeper, writer::claim()),
+            copies: Copies::remembered(),
+            current: RwSignal::new(local::read(CURRENT)),
+            damaged: found.damaged,
+            notes,
+        };
         provide_context(store);
         store
     }
@@ -38,4 +77,67 @@ impl Store {
     pub fn here() -> Self {
         expect_context()
     }
+
+    /// Makes an edit: one step of undo. If it cannot be made, a note says why; false then.
+    pub fn edit(self, edit: Edit) -> bool {
+        self.told(self.desk.edit(edit))
+    }
+
+    /// Makes an edit that takes something away, and offers to undo it.
+    pub fn edit_with_undo(self, edit: Edit, says: impl Into<String>) -> bool {
+        let done = self.edit(edit);
+        if done {
+            self.notes.say_with(says, "Undo", move || {
+                self.desk.undo();
+            });
+        }
+        done
+    }
+
+    /// Makes one of the edits of a drag; see [`Desk::new_drag`].
+    pub fn edit_in_drag(self, edit: Edit, drag: u32) -> bool {
+        self.told(self.desk.edit_in_drag(edit, drag))
+    }
+
+    /// Id of the set-up that all rooms show: the chosen one if the project has it, else the first. Tracked.
+    pub fn current_set_up(self) -> Option<String> {
+        let chosen = self.current.get();
+        self.desk.with(|project| {
+            let chosen = chosen.filter(|id| project.set_up(id).is_some());
+            chosen.or_else(|| project.set_ups().next().map(|(_, set_up)| set_up.id.clone()))
+        })
+    }
+
+    /// Every room stands at this set-up from here on.
+    pub fn stand_by(self, set_up: &str) {
+        self.current.set(Some(set_up.to_owned()));
+        // Without room it is the first set-up again next time.
+        let _ = local::write(CURRENT, set_up);
+    }
+
+    /// A fresh id for something new in the project.
+    pub fn fresh_id(self) -> String {
+        id::fresh()
+    }
+
+    fn told(self, made: Result<(), NotMade>) -> bool {
+        match made {
+            Ok(()) => true,
+            Err(NotMade::OtherTab) => {
+                self.notes.say("Slantlight is open in another tab, and changes are made there.");
+                false
+            }
+            Err(NotMade::Gone) => {
+                self.notes.say("What you changed is not in the project any more. Nothing was changed.");
+                false
+            }
+        }
+    }
+}
+
+/// The project that was open last, or the first.
+fn opened(filed: &[cabinet::Filed]) -> Option<Arc<Project>> {
+    let last = cabinet::last_open();
+    let found = filed.iter().find(|one| Some(&one.project.id) == last.as_ref());
+    found.or(filed.first()).map(|one| one.project.clone())
 }
