@@ -2,10 +2,14 @@
 //!
 //! Nothing here knows the time or the sun; a place only says which directions of the sky are open.
 
+pub mod aperture;
 pub mod background;
 pub mod cone;
+pub mod frame;
 pub mod mark;
 pub mod opening;
 pub mod room;
+pub mod sighting;
 pub mod site;
+pub mod wall;
 pub mod zone;
