@@ -100,7 +100,7 @@ impl Sun {
 }
 
 impl SiteTurn {
-    fn new(site: Site) -> Self {
+    pub(super) fn new(site: Site) -> Self {
         let (sin_latitude, cos_latitude) = maths::sin_cos(site.latitude.radians());
         let (sin_longitude, cos_longitude) = maths::sin_cos(site.longitude.radians());
         // Reda and Andreas 2004, equations 34 to 36.

@@ -13,6 +13,7 @@
 mod declination;
 #[allow(dead_code, reason = "one kit for all tables; not every table reads every kind of cell")]
 mod kit;
+mod moon;
 mod spoiled;
 mod sun_positions;
 mod zones;

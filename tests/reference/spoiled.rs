@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use super::declination;
 use super::kit::{self, Check, tables};
+use super::moon;
 use super::sun_positions;
 use super::zones;
 
@@ -26,6 +27,8 @@ const SPOILED: &[Spoiled] = &[
         column: "declination_deg",
         value: "-99.76",
     },
+    Spoiled { check: moon::check, file: "moon.csv", column: "azimuth_deg", value: "288.80414" },
+    Spoiled { check: moon::check, file: "moon.csv", column: "moonset_utc", value: "2026-04-28T21:04:50Z" },
     Spoiled {
         check: sun_positions::check,
         file: "sun_positions.csv",
