@@ -27,5 +27,6 @@ pub mod place;
 pub mod plan;
 pub mod project;
 pub mod sky;
+mod solve;
 pub mod units;
 pub mod words;
