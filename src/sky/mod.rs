@@ -1,7 +1,7 @@
 //! Where the light comes from. Knows Earth, instants and directions; knows nothing of rooms or wishes.
 //!
 //! [`solar`] is the full method, 4 µs a position. [`ephemeris`] keeps what it says about the Earth as a whole,
-//! [`sun`] turns that into directions at one site.
+//! [`sun`] turns that into directions at one site, [`search`] into the spans in which the sun is in a part of the sky.
 
 mod blocks;
 pub mod declination;
@@ -12,7 +12,10 @@ mod lunar;
 mod lunar_table;
 pub mod moon;
 pub mod moon_day;
+mod noon;
+mod plane;
 pub mod refraction;
+pub mod search;
 pub mod solar;
 pub mod sun;
 mod turn;

@@ -8,7 +8,10 @@ use crate::units::{Degrees, Height, Vector, World};
 
 /// Airless height below which nothing is lifted: the upper limb has left the level horizon (34′ of refraction and
 /// 16′ of radius), and a sun that is not seen is not bent. Convention of NREL's algorithm (Reda and Andreas 2004).
-const SEEN_FROM: f64 = -0.833_37;
+pub(super) const SEEN_FROM: f64 = -0.833_37;
+
+/// Airless height down to which searches may continue the formula: where it still grows. Our choice.
+const EXTENDED_TO: f64 = -1.5;
 
 /// Pressure and temperature to which both formulas are fitted, hPa and °C.
 const FITTED_TO: (f64, f64) = (1010.0, 10.0);
@@ -110,6 +113,14 @@ pub fn lifted(airless: Vector<World>, air: Air) -> Vector<World> {
     let (sin, cos) = maths::sin_cos(lift);
     let along = cos - airless.z / flat * sin;
     Vector::new(airless.x * along, airless.y * along, airless.z * cos + flat * sin)
+}
+
+/// Saemundsson's refraction in standard air for the sine and cosine of an airless height, radians, continued smoothly
+/// a little below the last glimpse so that searches need not step over an edge.
+pub(super) fn extended(sin: f64, cos: f64) -> f64 {
+    let height = Degrees::from_radians(maths::atan2(sin, cos)).degrees().max(EXTENDED_TO);
+    let angle = Degrees::from_degrees(height + 10.3 / (height + 5.11));
+    minutes(1.02 / maths::tan(angle.radians()), Air::STANDARD).radians()
 }
 
 /// Minutes of arc in the air of the fit, in other air; the formulas' tiny negative value at the zenith becomes none.

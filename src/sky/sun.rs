@@ -2,8 +2,8 @@
 //!
 //! Within 1.0e-5° of the full method from 1950 to 2100, everywhere (0.00014° of the ephemeris DE421); UTC is taken as
 //! UT1, see [`super::delta_t`]. A [`Day`] of the [`Ephemeris`] is turned to the site's
-//! longitude by two products, to the minute by two more from one shared table, and tilted to its latitude. No
-//! trigonometry, nothing to normalise: the length of a direction is 1 within 4e-5, the parallax being left in it.
+//! longitude by two products, to the minute by two more from one shared table, and tilted to its latitude: no
+//! trigonometry.
 
 use super::ephemeris::{DAY_MILLIS, Day, Ephemeris};
 use super::refraction::{self, Air};
@@ -30,17 +30,18 @@ pub(super) struct SiteTurn {
     pub(super) cos_latitude: f64,
     pub(super) sin_longitude: f64,
     pub(super) cos_longitude: f64,
+    /// Longitude as a part of a turn, −½ to ½.
+    pub(super) longitude_turns: f64,
     /// North and up parts of the way from the Earth's centre, equatorial radii.
     pub(super) centre_north: f64,
     pub(super) centre_up: f64,
 }
 
-/// Where the sun is, and how fast it goes.
+/// Where the sun is (length one within 4e-5, the parallax being left in it), and how fast it goes.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Motion {
     pub(super) direction: Vector<World>,
     /// Change a day; the slow change of the declination is left out (0.1 %).
-    #[allow(dead_code, reason = "the search is under way")]
     pub(super) rate: Vector<World>,
 }
 
@@ -59,7 +60,8 @@ impl Sun {
     pub fn direction(&self, at: Instant) -> Vector<World> {
         let number = at.unix_millis().div_euclid(DAY_MILLIS);
         let part = at.unix_millis().rem_euclid(DAY_MILLIS) as f64 * (1.0 / DAY_MILLIS as f64);
-        self.motion_of(number, part).direction
+        let direction = self.motion_of(number, part).direction;
+        direction * (1.0 / direction.norm())
     }
 
     /// Direction in which the centre is seen, through standard air.
@@ -68,34 +70,35 @@ impl Sun {
     }
 
     /// Where the sun is and goes, `days` after 1970-01-01.
-    #[allow(dead_code, reason = "the search is under way")]
     pub(super) fn motion(&self, days: f64) -> Motion {
         let number = days.floor();
         self.motion_of(number as i64, days - number)
     }
 
-    /// The UTC day of a number.
-    #[allow(dead_code, reason = "the search is under way")]
-    pub(super) fn day(&self, number: i64) -> Day {
-        self.ephemeris.day(number)
+    /// At a time: cos δ cos H, −cos δ sin H, sin δ from the Earth's centre, and the parallax.
+    pub(super) fn geocentric(&self, days: f64) -> (f64, f64, f64, f64) {
+        let number = days.floor();
+        self.turned(&self.ephemeris.day(number as i64), days - number)
     }
 
     fn motion_of(&self, number: i64, part: f64) -> Motion {
-        let day = self.ephemeris.day(number);
-        let at = |c: [f64; 3]| c[0] + part * (c[1] + part * c[2]);
-        let (a, b, s) = (at(day.a), at(day.b), at(day.s));
-        let (cos, sin) = turn::cos_sin(part);
+        let (meridian, east, s, parallax) = self.turned(&self.ephemeris.day(number), part);
         let site = &self.site;
-        let cos_turn = cos * site.cos_longitude - sin * site.sin_longitude;
-        let sin_turn = sin * site.cos_longitude + cos * site.sin_longitude;
-        // cos δ cos H and −cos δ sin H.
-        let (meridian, east) = (a * cos_turn - b * sin_turn, -(a * sin_turn + b * cos_turn));
-        let north = s * site.cos_latitude - meridian * site.sin_latitude - day.parallax * site.centre_north;
-        let up = s * site.sin_latitude + meridian * site.cos_latitude - day.parallax * site.centre_up;
+        let north = s * site.cos_latitude - meridian * site.sin_latitude - parallax * site.centre_north;
+        let up = s * site.sin_latitude + meridian * site.cos_latitude - parallax * site.centre_up;
         Motion {
             direction: Vector::new(east, north, up),
             rate: Vector::new(-meridian, -east * site.sin_latitude, east * site.cos_latitude) * TURN,
         }
+    }
+
+    fn turned(&self, day: &Day, part: f64) -> (f64, f64, f64, f64) {
+        let at = |c: [f64; 3]| c[0] + part * (c[1] + part * c[2]);
+        let (a, b, s) = (at(day.a), at(day.b), at(day.s));
+        let (cos, sin) = turn::cos_sin(part);
+        let cos_turn = cos * self.site.cos_longitude - sin * self.site.sin_longitude;
+        let sin_turn = sin * self.site.cos_longitude + cos * self.site.sin_longitude;
+        (a * cos_turn - b * sin_turn, -(a * sin_turn + b * cos_turn), s, day.parallax)
     }
 }
 
@@ -112,6 +115,7 @@ impl SiteTurn {
             cos_latitude,
             sin_longitude,
             cos_longitude,
+            longitude_turns: site.longitude.degrees() / 360.0,
             centre_north: y * cos_latitude - x * sin_latitude,
             centre_up: x * cos_latitude + y * sin_latitude,
         }
@@ -146,14 +150,14 @@ mod tests {
             let full = solar::position(site, at, Clock::at(at), Air::STANDARD).direction();
             let track = Sun::new(site).direction(at);
             prop_assert!(track.angle_to(full).degrees() <= TOLERANCE, "{}", track.angle_to(full).degrees());
-            prop_assert!((track.norm() - 1.0).abs() < 5e-5);
+            prop_assert!((track.norm() - 1.0).abs() < 1e-14);
         }
 
         #[test]
         fn never_fails_outside_its_years(millis in any::<i64>(), latitude in -90.0..=90.0f64) {
             let site = Site { latitude: Latitude::from_degrees(latitude).unwrap(), ..Site::default() };
             let sun = Sun::new(site).direction(Instant::from_unix_millis(millis));
-            prop_assert!((sun.norm() - 1.0).abs() < 0.1);
+            prop_assert!((sun.norm() - 1.0).abs() < 1e-14);
         }
 
         #[test]
