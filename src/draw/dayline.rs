@@ -20,6 +20,9 @@ const NUMBERS: f64 = 58.0;
 /// Room left and right of the line for half a number.
 const SIDE: f64 = 8.0;
 
+/// Nearer than this to an edge of the paper, a number begins or ends there.
+const EDGE: f64 = 20.0;
+
 /// Shown when the light of a day is shorter. Our own choice.
 const USUAL: (i64, i64) = (6, 20);
 
@@ -93,12 +96,12 @@ impl DayLine {
         for hour in self.numbered() {
             let x = self.across(Duration::from_minutes(hour * 60));
             ticks.polyline(&[Point::new(x, AXIS - 6.0), Point::new(x, AXIS + 6.0)]);
-            drawing.label(
-                Point::new(x, NUMBERS),
-                words::hour(hour as u32, clock),
-                Anchor::Middle,
-                Ink::Plain,
-            );
+            let (at, anchor) = match x {
+                x if x < EDGE => (0.0, Anchor::Start),
+                x if x > WIDTH - EDGE => (WIDTH, Anchor::End),
+                x => (x, Anchor::Middle),
+            };
+            drawing.label(Point::new(at, NUMBERS), words::hour(hour as u32, clock), anchor, Ink::Plain);
         }
         drawing.stroke(Paint::Tick, 1.5, ticks);
     }

@@ -18,6 +18,12 @@ const PAPER: Point = Point::new(390.0, 228.0);
 /// Radius of the sun's ring; the true disc would be a dot.
 const SUN: f64 = 9.0;
 
+/// The heights end here.
+const SCALE: f64 = 29.0;
+
+/// Room that each sample of the path keeps free of labels.
+const PATH_ROOM: f64 = 3.0;
+
 /// The compass stands on this line.
 const COMPASS: f64 = PAPER.y - 7.0;
 
@@ -75,7 +81,7 @@ impl Strip {
         drawing.fill(Paint::Wish, outlines(&window, &self.wish));
         drawing.stroke(Paint::Dashed, 1.2, openings);
         drawing.fill(Paint::Skyline, self.skyline_path(&window));
-        add_scale(&mut drawing, &window);
+        self.add_scale(&mut drawing, &window);
         self.add_path(&mut drawing, &window);
         add_compass(&mut drawing, &window);
         self.add_lens(&mut drawing, &window);
@@ -130,18 +136,42 @@ impl Strip {
         found
     }
 
+    /// Heights at the left edge, every 10° or more.
+    fn add_scale(&self, drawing: &mut Drawing, window: &Window) {
+        let step = if window.top().degrees() > 55.0 { 20 } else { 10 };
+        let edge = window.at(Point::new(SCALE / 2.0, 0.0)).bearing;
+        let foot = self.skyline_at(window, edge);
+        let mut ticks = Path::new();
+        for height in (step..90).step_by(step as usize) {
+            let y = window.place(Spot::new(edge, Height::clamped(f64::from(height)))).y;
+            if y < 10.0 {
+                break;
+            }
+            let ink = if y > foot { Ink::OnDark } else { Ink::Plain };
+            if y < foot {
+                ticks.polyline(&[Point::new(SCALE, y), Point::new(SCALE + 8.0, y)]);
+            }
+            drawing.label(Point::new(SCALE - 2.0, y + 4.0), format!("{height}°"), Anchor::End, ink);
+        }
+        drawing.stroke(Paint::Line, 1.2, ticks);
+    }
+
     fn add_path(&self, drawing: &mut Drawing, window: &Window) {
         let mut line = Path::new();
-        line.polyline(&window.line(&self.path));
+        let mut free = Free::on(PAPER);
+        for piece in window.lines(&self.path) {
+            line.polyline(&piece);
+            piece.iter().for_each(|point| free.take(*point, PATH_ROOM, PATH_ROOM));
+        }
         drawing.stroke(Paint::Line, 1.8, line);
         let mut ticks = Path::new();
-        let mut free = Free::on(PAPER);
         free.take(Point::new(22.0, PAPER.y / 2.0), 44.0, PAPER.y);
         free.take(Point::new(PAPER.x / 2.0, COMPASS - 4.0), PAPER.x, 12.0);
         if let Some(sun) = self.now {
             free.take(window.place(sun), 2.0 * SUN + 6.0, 2.0 * SUN + 6.0);
         }
-        for hour in &self.hours {
+        let on_paper = |hour: &&Hour| window.place(hour.spot).y < COMPASS - 16.0;
+        for hour in self.hours.iter().filter(on_paper) {
             let at = window.place(hour.spot);
             ticks.polyline(&[Point::new(at.x, at.y - 5.5), Point::new(at.x, at.y + 5.5)]);
             if let Some(middle) = free.beside(at, &hour.text) {
@@ -173,25 +203,11 @@ impl Strip {
 fn outlines(window: &Window, shapes: &[Vec<Spot>]) -> Path {
     let mut path = Path::new();
     for shape in shapes {
-        path.polygon(&window.line(shape));
+        for piece in window.lines(shape) {
+            path.polygon(&piece);
+        }
     }
     path
-}
-
-/// Heights at the left edge, every 10° or more.
-fn add_scale(drawing: &mut Drawing, window: &Window) {
-    let step = if window.top().degrees() > 55.0 { 20 } else { 10 };
-    let left = window.at(Point::default()).bearing;
-    let mut ticks = Path::new();
-    for height in (step..90).step_by(step as usize) {
-        let y = window.place(Spot::new(left, Height::clamped(f64::from(height)))).y;
-        if y < 10.0 {
-            break;
-        }
-        ticks.polyline(&[Point::new(29.0, y), Point::new(37.0, y)]);
-        drawing.label(Point::new(27.0, y + 4.0), format!("{height}°"), Anchor::End, Ink::Plain);
-    }
-    drawing.stroke(Paint::Line, 1.2, ticks);
 }
 
 /// The points of the compass along the foot, every 45°.
@@ -206,83 +222,5 @@ fn add_compass(drawing: &mut Drawing, window: &Window) {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn spot(bearing: f64, height: f64) -> Spot {
-        Spot::new(Bearing::from_degrees(bearing), Height::clamped(height))
-    }
-
-    /// A day's path that culminates to the south (or north) at 45°.
-    fn day(culmination: f64) -> Strip {
-        let path: Vec<Spot> = (-9..=9)
-            .map(|step| spot(culmination + f64::from(step) * 14.0, 45.0 - f64::from(step * step)))
-            .collect();
-        let hours = path
-            .iter()
-            .enumerate()
-            .map(|(index, spot)| Hour { spot: *spot, text: format!("{:02}", index + 5) })
-            .collect();
-        Strip { path, hours, now: Some(spot(culmination + 60.0, 20.0)), ..Strip::default() }
-    }
-
-    fn compass(strip: &Strip) -> Vec<String> {
-        let on_dark = |label: &super::super::Label| label.at.y == COMPASS;
-        strip.draw().labels.into_iter().filter(on_dark).map(|label| label.text).collect()
-    }
-
-    #[test]
-    fn in_the_south_the_sun_goes_through_north() {
-        assert_eq!(compass(&day(180.0)), ["E", "SE", "S", "SW", "W"].map(str::to_owned));
-        let mut north = compass(&day(0.0));
-        north.sort();
-        assert_eq!(north, ["E", "N", "NE", "NW", "W"].map(str::to_owned));
-    }
-
-    #[test]
-    fn openings_choose_the_window() {
-        let opening = vec![spot(230.0, 33.0), spot(275.0, 25.0), spot(275.0, 6.0), spot(230.0, 8.0)];
-        let strip = Strip { openings: vec![opening], ..day(180.0) };
-        assert_eq!(strip.window().width().degrees(), 120.0, "192.5° to 312.5°");
-        assert_eq!(strip.draw().text, "horizon from SSW to NW, sun 240° WSW, 20° high");
-    }
-
-    #[test]
-    fn hours_do_not_touch_each_other() {
-        for culmination in [180.0, 0.0] {
-            let labels = day(culmination).draw().labels;
-            let hours: Vec<_> = labels
-                .iter()
-                .filter(|label| label.text.len() == 2 && label.text.parse::<u32>().is_ok())
-                .collect();
-            assert!(hours.len() > 6);
-            for (index, one) in hours.iter().enumerate() {
-                for two in &hours[index + 1..] {
-                    assert!((one.at.x - two.at.x).abs() >= 14.0 || (one.at.y - two.at.y).abs() >= 11.0);
-                }
-            }
-        }
-    }
-
-    #[test]
-    fn the_skyline_covers_the_foot_from_edge_to_edge() {
-        let skyline =
-            vec![spot(0.0, 5.0), spot(100.0, 5.0), spot(100.0, 16.0), spot(120.0, 16.0), spot(120.0, 5.0)];
-        let strip = Strip { skyline, ..day(0.0) };
-        let window = strip.window();
-        let foot = strip.draw();
-        let path = foot.layer(Paint::Skyline).unwrap().path.text();
-        assert_eq!(path.matches('L').count(), 3 * 5 + 1);
-        let edge = |bearing: f64| {
-            let y = strip.skyline_at(&window, Bearing::from_degrees(bearing));
-            window.at(Point::new(0.0, y)).height.degrees()
-        };
-        assert!((edge(110.0) - 16.0).abs() < 1e-9 && (edge(300.0) - 5.0).abs() < 1e-9);
-    }
-
-    #[test]
-    fn an_empty_strip_is_sky_and_ground() {
-        let drawing = Strip::default().draw();
-        assert!(drawing.layer(Paint::Sky).is_some() && drawing.layer(Paint::Skyline).is_some());
-    }
-}
+#[path = "strip_tests.rs"]
+mod tests;

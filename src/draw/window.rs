@@ -91,6 +91,16 @@ impl Window {
         points
     }
 
+    /// The line, as often as it comes onto the paper: a line may go all the way round.
+    pub fn lines(&self, spots: &[Spot]) -> Vec<Vec<Point>> {
+        let once = self.line(spots);
+        let left = once.iter().map(|point| point.x).fold(f64::INFINITY, f64::min);
+        let right = once.iter().map(|point| point.x).fold(f64::NEG_INFINITY, f64::max);
+        let shifts = [-1.0, 0.0, 1.0].map(|turns| turns * self.whole_turn());
+        let seen = shifts.into_iter().filter(|shift| left + shift < self.paper.0 && right + shift > 0.0);
+        seen.map(|shift| once.iter().map(|point| Point::new(point.x + shift, point.y)).collect()).collect()
+    }
+
     /// How far one whole turn is on the paper.
     pub fn whole_turn(&self) -> f64 {
         360.0 / self.width * self.paper.0
@@ -166,6 +176,18 @@ mod tests {
         let window = Window::around([spot(10.0, 5.0)].into_iter(), PAPER);
         let line = window.line(&[spot(100.0, 0.0), spot(170.0, 0.0), spot(230.0, 0.0)]);
         assert!(line.windows(2).all(|pair| pair[0].x < pair[1].x), "{line:?}");
+    }
+
+    #[test]
+    fn a_path_that_begins_behind_the_window_still_comes_into_it() {
+        let window = Window::around([spot(250.0, 5.0)].into_iter(), PAPER);
+        let round: Vec<Spot> = (0..=36).map(|step| spot(f64::from(step) * 10.0, 20.0)).collect();
+        let seen = |bearing: f64| {
+            let at = window.place(spot(bearing, 20.0));
+            window.lines(&round).iter().flatten().any(|point| point.distance(at) < 1e-6)
+        };
+        assert!(seen(200.0) && seen(250.0) && seen(300.0));
+        assert!(window.lines(&[]).is_empty());
     }
 
     proptest! {

@@ -16,7 +16,7 @@ const WIDTH: f64 = 358.0;
 const HEIGHT: f64 = 286.0;
 
 /// The field of days and hours.
-const LEFT: f64 = 24.0;
+const LEFT: f64 = 38.0;
 const RIGHT: f64 = 350.0;
 const TOP: f64 = 6.0;
 const FOOT: f64 = 264.0;
@@ -206,10 +206,10 @@ mod tests {
         let days = [day(6, 18), day(6, 18), day(7, 19), day(7, 19)];
         let sheet = YearSheet { first: date(3, 27), days: &days };
         let outline = sheet.draw(None, Clock::TwentyFour).layer(Paint::Day).unwrap().path.text().to_owned();
-        // A column is 81.5 wide; six o'clock lies 64.5 below the top.
+        // A column is 78 wide; six o'clock lies 64.5 below the top.
         assert_eq!(
             outline,
-            "M24 70.5L187 70.5L187 81.25L350 81.25L350 210.25L187 210.25L187 199.5L24 199.5Z"
+            "M38 70.5L194 70.5L194 81.25L350 81.25L350 210.25L194 210.25L194 199.5L38 199.5Z"
         );
     }
 

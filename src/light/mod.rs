@@ -3,5 +3,6 @@
 //! Directions as the lens sees them, and sunlight on surfaces. Nothing here knows the time or a wish.
 
 pub mod class;
+pub mod patch;
 pub mod phase;
 pub mod relative;
