@@ -1,6 +1,23 @@
 //! What to shoot when: the wish, and the slots that grant it.
 
+pub mod answers;
+pub mod calendar;
+#[cfg(test)]
+mod fixture;
 pub mod lens;
+pub mod met;
+pub mod only_here;
+pub mod otherwise;
 pub mod presets;
+pub mod reason;
 pub mod region;
+pub mod runs;
+pub mod same_light;
+pub mod search;
+pub mod slot;
+pub mod stage;
+pub mod through_window;
+pub mod uncertainty;
 pub mod wish;
+pub mod words;
+pub mod year;

@@ -1,0 +1,170 @@
+//! Stages for the tests of this room: a loft, an open field, and random ones from everywhere on Earth.
+
+use chrono::{NaiveDate, NaiveTime};
+use proptest::prelude::*;
+
+use super::stage::{Stage, StageOpening};
+use super::wish::{Arc, ClockRange, Heights, Sky, SunOnMark, Wish};
+use crate::place::cone::{Cone, HalfSpace};
+use crate::place::site::Site;
+use crate::place::zone::Zone;
+use crate::units::{
+    Bearing, Degrees, Duration, Height, Instant, Latitude, Longitude, Metres, Span, Vector, World,
+};
+
+pub(super) fn site(latitude: f64, longitude: f64) -> Site {
+    Site {
+        latitude: Latitude::from_degrees(latitude).unwrap(),
+        longitude: Longitude::from_degrees(longitude).unwrap(),
+        elevation: Metres::from_metres(0.0),
+    }
+}
+
+pub(super) fn on(year: i32, month: u32, day: u32) -> NaiveDate {
+    NaiveDate::from_ymd_opt(year, month, day).unwrap()
+}
+
+pub(super) fn at(text: &str) -> Instant {
+    Instant::parse(text).unwrap()
+}
+
+pub(super) fn span(from: &str, to: &str) -> Span {
+    Span::new(at(from), at(to)).unwrap()
+}
+
+pub(super) fn time(hour: u32, minute: u32) -> NaiveTime {
+    NaiveTime::from_hms_opt(hour, minute, 0).unwrap()
+}
+
+/// A clock `standard` minutes ahead of UTC, and an hour more within each of `summers`.
+pub(super) fn clock(standard: i64, summers: &[(&str, &str)]) -> Zone {
+    let summers: Vec<Span> = summers.iter().map(|(from, to)| span(from, to)).collect();
+    let ask = |now| {
+        let summer = summers.iter().any(|summer| summer.contains(now));
+        Some(Duration::from_minutes(if summer { standard + 60 } else { standard }))
+    };
+    Zone::by_asking("somewhere", span("2026-01-01T00:00:00Z", "2029-01-01T00:00:00Z"), ask).unwrap()
+}
+
+/// Western European time of 2026 and 2027.
+pub(super) fn lisbon() -> Zone {
+    clock(
+        0,
+        &[
+            ("2026-03-29T01:00:00Z", "2026-10-25T01:00:00Z"),
+            ("2027-03-28T01:00:00Z", "2027-10-31T01:00:00Z"),
+            ("2028-03-26T01:00:00Z", "2028-10-29T01:00:00Z"),
+        ],
+    )
+}
+
+pub(super) fn wish(arc: (f64, f64), heights: (f64, f64), sun_on_mark: SunOnMark) -> Wish {
+    Wish {
+        arc: Arc { from: Degrees::from_degrees(arc.0), to: Degrees::from_degrees(arc.1), either_side: true },
+        heights: Heights { from: Height::clamped(heights.0), to: Height::clamped(heights.1) },
+        sun_on_mark,
+        sky: Sky::Any,
+        dates: vec![],
+        hours: None,
+    }
+}
+
+/// What an upright rectangle lets through: its wall faces `wall`, and left, right, lower and upper edge lie at
+/// these distances from the eye's foot on the wall, in units of the eye's distance from it.
+pub(super) fn window(name: &str, wall: f64, sides: (f64, f64), levels: (f64, f64)) -> StageOpening {
+    let out = Bearing::from_degrees(wall).level();
+    let right = Bearing::from_degrees(wall + 90.0).level();
+    let edge = |along: Vector<World>, least: f64, sign: f64| {
+        HalfSpace::beside(((along - out * least) * sign).unit().unwrap())
+    };
+    let sides = vec![
+        edge(right, sides.0, 1.0),
+        edge(right, sides.1, -1.0),
+        edge(Vector::UP, levels.0, 1.0),
+        edge(Vector::UP, levels.1, -1.0),
+        HalfSpace::beside(out),
+    ];
+    StageOpening {
+        id: name.into(),
+        name: name.into(),
+        cones: vec![Cone { sides }],
+        uncertainty: Degrees::from_degrees(5.0),
+    }
+}
+
+/// A loft with two tall west windows on a lagoon, the mark 3 m inside; the lens looks south-west.
+pub(super) fn loft() -> Stage {
+    Stage {
+        site: site(40.64, -8.65),
+        zone: lisbon(),
+        lens: Bearing::from_degrees(215.0),
+        lens_uncertainty: Degrees::from_degrees(5.0),
+        wish: wish((112.0, 165.0), (4.0, 16.0), SunOnMark::Yes),
+        takes: Duration::from_minutes(25),
+        openings: Some(vec![
+            window("left window", 248.0, (-0.5, -0.1), (0.0, 0.9)),
+            window("right window", 248.0, (0.1, 0.5), (0.0, 0.9)),
+        ]),
+    }
+}
+
+/// The salt pans: open and flat.
+pub(super) fn field() -> Stage {
+    Stage { openings: None, wish: wish((150.0, 210.0), (2.0, 20.0), SunOnMark::Any), ..loft() }
+}
+
+fn some_wish() -> impl Strategy<Value = Wish> {
+    let arc = (0.0..360.0f64, 5.0..=360.0f64, any::<bool>());
+    let heights = (prop_oneof![-8.0..0.0f64, 0.0..40.0f64], 2.0..50.0f64);
+    let mark = prop_oneof![Just(SunOnMark::Any), Just(SunOnMark::Yes), Just(SunOnMark::No)];
+    let hours = prop_oneof![
+        2 => Just(None),
+        1 => (0u32..24, 0u32..60, 0u32..24).prop_map(|(from, minute, to)| {
+            Some(ClockRange { from: time(from, minute), to: time(to, 0) })
+        }),
+    ];
+    (arc, heights, mark, hours).prop_map(|((from, width, either_side), (low, more), sun_on_mark, hours)| {
+        let mut wish = wish((from, from + width), (low, (low + more).min(90.0)), sun_on_mark);
+        wish.arc.either_side = either_side;
+        wish.hours = hours;
+        wish
+    })
+}
+
+fn some_openings() -> impl Strategy<Value = Option<Vec<StageOpening>>> {
+    let one = (0.0..360.0f64, -2.0..1.0f64, 0.2..3.0f64, -0.3..0.5f64, 0.3..3.0f64).prop_map(
+        |(wall, left, wide, sill, high)| window("window", wall, (left, left + wide), (sill, sill + high)),
+    );
+    prop_oneof![1 => Just(None), 2 => proptest::collection::vec(one, 0..4).prop_map(Some)]
+}
+
+/// A clock somewhere on Earth, with a summer time that begins and ends in 2027.
+fn some_clock() -> impl Strategy<Value = Zone> {
+    (-48i64..56)
+        .prop_map(|quarters| clock(quarters * 15, &[("2027-03-28T01:00:00Z", "2027-10-31T01:00:00Z")]))
+}
+
+/// A stage anywhere on Earth, in the open or in a room.
+pub(super) fn some_stage() -> impl Strategy<Value = Stage> {
+    let place = (-90.0..=90.0f64, -180.0..=180.0f64);
+    (place, some_clock(), 0.0..360.0f64, some_wish(), some_openings()).prop_map(
+        |((latitude, longitude), zone, lens, wish, openings)| Stage {
+            site: site(latitude, longitude),
+            zone,
+            lens: Bearing::from_degrees(lens),
+            wish,
+            openings,
+            takes: Duration::ZERO,
+            ..loft()
+        },
+    )
+}
+
+/// Two days that begin anywhere in 2027, transitions of the clock included more often than by chance.
+pub(super) fn some_days() -> impl Strategy<Value = Span> {
+    let minute = prop_oneof![0i64..525_600, 123_000i64..124_500, 435_500i64..437_000];
+    minute.prop_map(|minute| {
+        let start = at("2027-01-01T00:00:00Z") + Duration::from_minutes(minute);
+        Span::new(start, start + Duration::from_minutes(2 * 1440)).unwrap()
+    })
+}

@@ -1,0 +1,158 @@
+//! Whether one instant grants a wish, part by part: the wish put as a question about a single direction.
+//!
+//! The search finds spans by planes; this asks the same of one instant. It tells why a slot begins and ends,
+//! and it is the second opinion on the search.
+
+use super::calendar;
+use super::region::{self, BearingArc};
+use super::stage::Stage;
+use super::wish::SunOnMark;
+use crate::place::cone::HalfSpace;
+use crate::sky::search::SUN_RADIUS;
+use crate::sky::sun::Sun;
+use crate::units::{Duration, Height, Instant, Span, Vector, World};
+
+/// Why a slot begins or ends: the part of the wish that does not hold beyond its edge.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Reason {
+    /// The dates that are possible.
+    Dates,
+    /// The hours that are possible.
+    Hours,
+    /// The sun stands lower than the wish allows.
+    TooLow(Height),
+    /// The sun stands higher than the wish allows.
+    TooHigh(Height),
+    /// The light comes from outside the arc.
+    Arc,
+    /// The sun has not risen or has set.
+    Horizon,
+    /// The sun stands behind the skyline.
+    Skyline,
+    /// The sun does not come through this opening (its place in the stage's list) any more, or not yet.
+    OutOfOpening(usize),
+    /// The sun comes through this opening onto a mark that shall have none.
+    Through(usize),
+    /// The sun comes onto a mark in the open that shall have none.
+    InTheSun,
+    /// Nothing: the dates that were searched end here, or a light that never ends was cut at midnight.
+    DatesSearched,
+}
+
+/// The sky above the horizon for the sun's centre while its upper limb is up.
+pub(super) fn above_horizon() -> HalfSpace {
+    HalfSpace { normal: Vector::UP, least: -Height::clamped(SUN_RADIUS.degrees()).sin() }
+}
+
+/// What a wish asks about direct sun, with its defaults settled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Direct {
+    /// It must reach the mark.
+    Asked,
+    /// It must not.
+    Barred,
+    /// Either way.
+    Open,
+}
+
+impl Direct {
+    /// In the open the sun is the light itself, so that 'any' asks for it as 'yes' does: unless the wish
+    /// goes below the horizon, where there is none. Our own choice.
+    pub fn of(stage: &Stage) -> Self {
+        match stage.wish.sun_on_mark {
+            SunOnMark::Yes => Self::Asked,
+            SunOnMark::No => Self::Barred,
+            SunOnMark::Any if stage.openings.is_none() && stage.wish.heights.from.degrees() >= 0.0 => {
+                Self::Asked
+            }
+            SunOnMark::Any => Self::Open,
+        }
+    }
+}
+
+/// A wish at a stage, ready to be asked of single instants.
+pub(super) struct Question<'a> {
+    stage: &'a Stage,
+    arcs: Vec<BearingArc>,
+    limits: [HalfSpace; 2],
+    direct: Direct,
+}
+
+impl<'a> Question<'a> {
+    /// The wish of `stage`.
+    pub(super) fn new(stage: &'a Stage) -> Self {
+        Self {
+            stage,
+            arcs: region::bearings(stage.wish.arc, stage.lens),
+            limits: region::height_limits(stage.wish.heights),
+            direct: Direct::of(stage),
+        }
+    }
+
+    /// What the wish lacks just outside an edge; `inside` is an instant just inside.
+    pub(super) fn reason(&self, sun: &Sun, outside: Instant, inside: Instant) -> Reason {
+        self.clock(outside)
+            .or_else(|| self.direction(sun.apparent(outside)))
+            .or_else(|| self.direct(sun, outside, inside))
+            .unwrap_or(Reason::DatesSearched)
+    }
+
+    /// Whether the whole wish holds at `at`.
+    #[cfg(test)]
+    pub(super) fn holds(&self, sun: &Sun, at: Instant) -> bool {
+        self.reason(sun, at, at) == Reason::DatesSearched
+    }
+
+    /// What dates and hours lack.
+    fn clock(&self, at: Instant) -> Option<Reason> {
+        let wish = &self.stage.wish;
+        let moment = Span::new(at, at + Duration::from_millis(1))?;
+        let dates =
+            || !wish.dates.is_empty() && calendar::dates(&self.stage.zone, &wish.dates, moment).is_empty();
+        let hours =
+            || wish.hours.is_some_and(|hours| calendar::hours(&self.stage.zone, hours, moment).is_empty());
+        if dates() { Some(Reason::Dates) } else { hours().then_some(Reason::Hours) }
+    }
+
+    /// What arc and heights lack.
+    fn direction(&self, light: Vector<World>) -> Option<Reason> {
+        let [low, high] = &self.limits;
+        if !low.contains(light) {
+            Some(Reason::TooLow(self.stage.wish.heights.from))
+        } else if !high.contains(light) {
+            Some(Reason::TooHigh(self.stage.wish.heights.to))
+        } else {
+            let bearing = light.bearing();
+            (!self.arcs.iter().any(|arc| arc.contains(bearing))).then_some(Reason::Arc)
+        }
+    }
+
+    /// What the sun on the mark lacks, or has too much.
+    fn direct(&self, sun: &Sun, outside: Instant, inside: Instant) -> Option<Reason> {
+        match self.direct {
+            Direct::Open => None,
+            Direct::Asked => self.blocked(sun.apparent(outside), || self.through(sun.apparent(inside))),
+            Direct::Barred => {
+                let light = sun.apparent(outside);
+                let clear = self.blocked(light, || None).is_none();
+                clear.then(|| self.through(light).map_or(Reason::InTheSun, Reason::Through))
+            }
+        }
+    }
+
+    /// What keeps light from `light` off the mark; `was` tells the opening that let it in a moment before.
+    fn blocked(&self, light: Vector<World>, was: impl Fn() -> Option<usize>) -> Option<Reason> {
+        if !above_horizon().contains(light) {
+            Some(Reason::Horizon)
+        } else if self.stage.openings.is_some() && self.through(light).is_none() {
+            Some(Reason::OutOfOpening(was().unwrap_or(0)))
+        } else {
+            None
+        }
+    }
+
+    /// Place of the first opening that light from `light` comes through.
+    fn through(&self, light: Vector<World>) -> Option<usize> {
+        self.stage.openings.as_ref()?.iter().position(|opening| opening.contains(light))
+    }
+}

@@ -1,0 +1,76 @@
+//! A set-up, resolved: everything the search needs and nothing it has to look up.
+//!
+//! Openings are already cones of directions seen from the mark, and the lens is a bearing. Built from the project's document by `project::stage`.
+
+use super::wish::Wish;
+use crate::place::cone::{Cone, HalfSpace};
+use crate::place::site::Site;
+use crate::place::zone::Zone;
+use crate::units::{Bearing, Degrees, Duration, Vector, World};
+
+/// Where, with which lens, in which light, for how long.
+#[derive(Clone, Debug)]
+pub struct Stage {
+    /// Where on Earth.
+    pub site: Site,
+    /// The place's clock.
+    pub zone: Zone,
+    /// Where the camera looks.
+    pub lens: Bearing,
+    /// How far off that bearing may be.
+    pub lens_uncertainty: Degrees,
+    /// The light wanted.
+    pub wish: Wish,
+    /// How long the set-up takes.
+    pub takes: Duration,
+    /// Openings that can let the sun onto the mark, covered ones left out; `None` in the open.
+    pub openings: Option<Vec<StageOpening>>,
+}
+
+/// The part of the sky that one opening lets onto the mark.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StageOpening {
+    /// The opening's or sighting's id.
+    pub id: String,
+    /// "Loft window, left".
+    pub name: String,
+    /// Convex cones whose union it is.
+    pub cones: Vec<Cone>,
+    /// How far off its bearing may be.
+    pub uncertainty: Degrees,
+}
+
+impl StageOpening {
+    /// Whether light from `direction` comes through it onto the mark.
+    pub fn contains(&self, direction: Vector<World>) -> bool {
+        self.cones.iter().any(|cone| cone.contains(direction))
+    }
+
+    /// The same opening with every bearing turned clockwise by `angle`.
+    pub fn turned(&self, angle: Degrees) -> Self {
+        Self { cones: self.cones.iter().map(|cone| turned(cone, angle)).collect(), ..self.clone() }
+    }
+}
+
+impl Stage {
+    /// As it would be if the lens' bearing and the openings' were off by these shares of what is stated
+    /// (−1 to 1). One compass measured all openings, so they turn together.
+    pub fn off_by(&self, lens: f64, openings: f64) -> Self {
+        let share = |of: Degrees, share: f64| Degrees::from_degrees(of.degrees() * share);
+        Self {
+            lens: self.lens.turned(share(self.lens_uncertainty, lens)),
+            openings: self
+                .openings
+                .as_ref()
+                .map(|all| all.iter().map(|one| one.turned(share(one.uncertainty, openings))).collect()),
+            ..self.clone()
+        }
+    }
+}
+
+/// A cone turned clockwise about the vertical.
+fn turned(cone: &Cone, angle: Degrees) -> Cone {
+    let sides =
+        cone.sides.iter().map(|side| HalfSpace { normal: side.normal.turned(angle), least: side.least });
+    Cone { sides: sides.collect() }
+}
