@@ -10,3 +10,4 @@ pub mod find;
 pub mod history;
 pub mod record;
 pub mod route;
+pub mod stage;

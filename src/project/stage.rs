@@ -1,0 +1,224 @@
+//! From the document to the search: a set-up's ids looked up, its openings turned into parts of the sky.
+
+use core::fmt;
+
+use super::document::{At, Project, SetUp};
+use super::find::Standing;
+use crate::place::aperture::apertures;
+use crate::place::mark::Mark;
+use crate::place::room::Room;
+use crate::place::sighting::{SightingError, sighted};
+use crate::place::zone::Zone;
+use crate::plan::stage::{Stage, StageOpening};
+use crate::plan::wish::{Arc, Heights, Sky, SunOnMark, Wish};
+use crate::units::{Bearing, Degrees, Duration, Height};
+
+/// Why a set-up or a mark cannot be searched yet.
+#[derive(Clone, Debug, PartialEq)]
+pub enum NotReady {
+    /// The project has no such set-up.
+    NoSetUp(String),
+    /// Nobody has said where the set-up is.
+    Nowhere,
+    /// The place it names is not in the project any more.
+    Lost(At),
+    /// In a room the subject must stand on a mark.
+    NoMark,
+    /// An opening was sighted in a way that makes none.
+    Sighting {
+        /// The sighting's name.
+        name: String,
+        /// What is wrong with it.
+        error: SightingError,
+    },
+}
+
+impl fmt::Display for NotReady {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoSetUp(id) => write!(f, "the project has no set-up '{id}'"),
+            Self::Nowhere => f.write_str("the set-up has no place yet"),
+            Self::Lost(at) => write!(f, "the set-up's place '{}' is not in the project", at.location),
+            Self::NoMark => f.write_str("in a room the subject needs a mark"),
+            Self::Sighting { name, error } => write!(f, "the sighting of '{name}': {error}"),
+        }
+    }
+}
+
+impl core::error::Error for NotReady {}
+
+/// The set-up with an id, ready to be searched; `zone` is that of its location.
+///
+/// # Errors
+/// It does not exist, stands nowhere, or its openings make no sense.
+pub fn of_set_up(project: &Project, id: &str, zone: Zone) -> Result<Stage, NotReady> {
+    let (_, set_up) = project.set_up(id).ok_or_else(|| NotReady::NoSetUp(id.to_owned()))?;
+    let standing = standing_of(project, set_up)?;
+    Ok(Stage {
+        lens: set_up.lens.bearing,
+        lens_uncertainty: set_up.lens.bearing_uncertainty,
+        wish: set_up.wish.clone(),
+        takes: Duration::from_minutes(i64::from(set_up.minutes)),
+        ..at_mark(&standing, zone)?
+    })
+}
+
+/// A mark without a set-up, for "when does the sun come through onto this spot": any light, for any time.
+///
+/// # Errors
+/// In a room no mark was given, or a sighting makes no sense.
+pub fn at_mark(standing: &Standing<'_>, zone: Zone) -> Result<Stage, NotReady> {
+    Ok(Stage {
+        site: standing.location.site,
+        zone,
+        lens: Bearing::default(),
+        lens_uncertainty: Degrees::default(),
+        wish: sun_from_anywhere(),
+        takes: Duration::ZERO,
+        openings: openings(standing)?,
+    })
+}
+
+/// Where a set-up is.
+fn standing_of<'a>(project: &'a Project, set_up: &SetUp) -> Result<Standing<'a>, NotReady> {
+    let at = set_up.at.as_ref().ok_or(NotReady::Nowhere)?;
+    let standing = project.standing(at).ok_or_else(|| NotReady::Lost(at.clone()))?;
+    let lost =
+        (at.room.is_some() && standing.room.is_none()) || (at.mark.is_some() && standing.mark.is_none());
+    if lost { Err(NotReady::Lost(at.clone())) } else { Ok(standing) }
+}
+
+/// The openings of the room and those sighted from the mark; `None` in the open.
+fn openings(standing: &Standing<'_>) -> Result<Option<Vec<StageOpening>>, NotReady> {
+    match (standing.room, standing.mark) {
+        (Some(_), None) => Err(NotReady::NoMark),
+        (Some(room), Some(mark)) => Ok(Some([measured(room, mark), sightings(mark)?].concat())),
+        (None, Some(mark)) if !mark.sighted.is_empty() => sightings(mark).map(Some),
+        (None, _) => Ok(None),
+    }
+}
+
+/// Openings measured in the walls of a room.
+fn measured(room: &Room, mark: &Mark) -> Vec<StageOpening> {
+    apertures(room, mark)
+        .into_iter()
+        .map(|aperture| StageOpening {
+            id: aperture.id,
+            name: aperture.name,
+            cones: vec![aperture.cone],
+            uncertainty: room.bearing_uncertainty,
+        })
+        .collect()
+}
+
+/// Openings sighted from a mark. What an unknown wall may be off counts like an error of the bearing.
+fn sightings(mark: &Mark) -> Result<Vec<StageOpening>, NotReady> {
+    mark.sighted
+        .iter()
+        .map(|sighting| {
+            let seen = sighted(sighting)
+                .map_err(|error| NotReady::Sighting { name: sighting.name.clone(), error })?;
+            let uncertainty = sighting.bearing_uncertainty.degrees() + seen.margin.degrees();
+            Ok(StageOpening {
+                id: sighting.id.clone(),
+                name: sighting.name.clone(),
+                cones: vec![seen.cone],
+                uncertainty: Degrees::from_degrees(uncertainty),
+            })
+        })
+        .collect()
+}
+
+/// The wish of somebody who only wants the sun.
+fn sun_from_anywhere() -> Wish {
+    Wish {
+        arc: Arc { from: Degrees::from_degrees(0.0), to: Degrees::from_degrees(360.0), either_side: true },
+        heights: Heights { from: Height::clamped(0.0), to: Height::clamped(90.0) },
+        sun_on_mark: SunOnMark::Yes,
+        sky: Sky::Any,
+        dates: Vec::new(),
+        hours: None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::place::opening::{Corner, Sighting};
+    use crate::plan::runs::days;
+    use crate::plan::search::slots;
+    use crate::plan::through_window::{Through, through};
+    use crate::plan::wish::DateRange;
+    use crate::project::demo;
+    use crate::sky::sun::Sun;
+    use chrono::NaiveDate;
+
+    fn utc() -> Zone {
+        Zone::fixed("UTC", Duration::ZERO)
+    }
+
+    fn on(year: i32, month: u32, day: u32) -> NaiveDate {
+        NaiveDate::from_ymd_opt(year, month, day).unwrap()
+    }
+
+    #[test]
+    fn every_set_up_of_the_demo_works_on_some_days() {
+        let project = demo::project();
+        let year = [DateRange { from: on(2027, 1, 1), to: on(2027, 12, 31) }];
+        for (scene, set_up) in project.set_ups() {
+            let stage = of_set_up(&project, &set_up.id, utc()).unwrap();
+            let found = days(&slots(&Sun::new(stage.site), &stage, &year));
+            println!("scene {} {}: {found} days", scene.number, set_up.name);
+            assert!(found > 0, "scene {} {}", scene.number, set_up.name);
+        }
+    }
+
+    #[test]
+    fn the_loft_has_openings_and_the_pans_have_none() {
+        let project = demo::project();
+        let stage = of_set_up(&project, "set-up-4a", utc()).unwrap();
+        let openings = stage.openings.unwrap();
+        assert!(openings.len() >= 2 && openings.iter().all(|opening| opening.uncertainty.degrees() > 0.0));
+        assert_eq!(of_set_up(&project, "set-up-1a", utc()).unwrap().openings, None);
+    }
+
+    #[test]
+    fn what_is_missing_is_named() {
+        let mut project = demo::project();
+        assert_eq!(of_set_up(&project, "none", utc()).unwrap_err(), NotReady::NoSetUp("none".into()));
+        let scene = std::sync::Arc::make_mut(&mut project.scenes[0]);
+        let at = scene.set_ups[0].at.take();
+        let id = scene.set_ups[0].id.clone();
+        assert_eq!(of_set_up(&project, &id, utc()).unwrap_err(), NotReady::Nowhere);
+        let gone = At { location: "gone".into(), ..at.unwrap() };
+        std::sync::Arc::make_mut(&mut project.scenes[0]).set_ups[0].at = Some(gone.clone());
+        assert_eq!(of_set_up(&project, &id, utc()).unwrap_err(), NotReady::Lost(gone));
+    }
+
+    #[test]
+    fn a_sighting_needs_no_room() {
+        let project = demo::project();
+        let location = &project.locations[1];
+        let corner = |bearing, height| Corner {
+            bearing: Bearing::from_degrees(bearing),
+            height: Height::clamped(height),
+        };
+        let mut mark = location.marks[0].clone();
+        mark.sighted = vec![Sighting {
+            id: "west".into(),
+            name: "the west window".into(),
+            corners: vec![corner(235.0, 8.0), corner(262.0, 35.0)],
+            wall_bearing: Some(Bearing::from_degrees(248.0)),
+            bearing_uncertainty: Degrees::from_degrees(5.0),
+        }];
+        let standing = Standing { location, room: None, mark: Some(&mark) };
+        let stage = at_mark(&standing, utc()).unwrap();
+        let answer = through(&Sun::new(stage.site), &stage, on(2027, 3, 11));
+        let Through::ThatDay(day) = answer else { panic!("{answer:?}") };
+        assert_eq!(day.spans.len(), 1);
+        mark.sighted[0].corners.truncate(1);
+        let standing = Standing { location, room: None, mark: Some(&mark) };
+        let error = at_mark(&standing, utc()).unwrap_err();
+        assert_eq!(error.to_string(), "the sighting of 'the west window': two opposite corners are needed");
+    }
+}
