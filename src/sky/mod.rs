@@ -1,13 +1,15 @@
 //! Where the light comes from. Knows Earth, instants and directions; knows nothing of rooms or wishes.
 //!
 //! [`solar`] is the full method, 4 µs a position. [`ephemeris`] keeps what it says about the Earth as a whole,
-//! [`sun`] turns that into directions at one site, [`search`] into the spans in which the sun is in a part of the sky.
+//! [`sun`] turns that into directions at one site, [`search`] into the spans in which the sun is in a part of the sky,
+//! [`events`] into the times of an almanac.
 
 mod blocks;
 pub mod declination;
 pub mod delta_t;
 pub mod ephemeris;
 mod equinox;
+pub mod events;
 mod lunar;
 mod lunar_table;
 pub mod moon;

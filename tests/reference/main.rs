@@ -14,6 +14,8 @@ mod declination;
 #[allow(dead_code, reason = "one kit for all tables; not every table reads every kind of cell")]
 mod kit;
 mod moon;
+mod spa_example;
 mod spoiled;
+mod sun_events;
 mod sun_positions;
 mod zones;

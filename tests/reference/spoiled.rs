@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use super::declination;
 use super::kit::{self, Check, tables};
 use super::moon;
+use super::sun_events;
 use super::sun_positions;
 use super::zones;
 
@@ -29,6 +30,18 @@ const SPOILED: &[Spoiled] = &[
     },
     Spoiled { check: moon::check, file: "moon.csv", column: "azimuth_deg", value: "288.80414" },
     Spoiled { check: moon::check, file: "moon.csv", column: "moonset_utc", value: "2026-04-28T21:04:50Z" },
+    Spoiled {
+        check: sun_events::civil_dates,
+        file: "sun_events.csv",
+        column: "rise_set_up_utc",
+        value: "2026-02-22T23:37:47Z",
+    },
+    Spoiled {
+        check: sun_events::solar_days,
+        file: "sun_events_solar_day.csv",
+        column: "civil_down_utc",
+        value: "2026-02-23T11:46:43Z",
+    },
     Spoiled {
         check: sun_positions::check,
         file: "sun_positions.csv",
