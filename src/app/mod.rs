@@ -2,7 +2,8 @@
 //!
 //! | room | what it does |
 //! |---|---|
-//! | `router` | the address of a screen ↔ a [`Route`](router::Route); focus and scroll when it changes |
+//! | `router` | the address of a screen ↔ a [`Route`](slantlight::project::route::Route); focus and scroll when it changes |
+//! | `shell`, `banners` | the frame of all pages, and what is said over every page |
 //! | `tabs` | the five rooms at the foot or the side |
 //! | `store` | one context: settings, the moment shown, the open project, what is kept |
 //! | `devices` | one browser API per file |
@@ -24,17 +25,19 @@
     reason = "parts and devices are a set to choose from, whether or not a page uses each today"
 )]
 
+mod banners;
 mod devices;
 mod pages;
 mod panic;
 mod parts;
 mod router;
+mod sending;
 mod shell;
 mod store;
 mod tabs;
 
 use leptos::prelude::mount_to_body;
-use leptos::task::spawn_local;
+use wasm_bindgen_futures::spawn_local;
 
 /// Starts the app, as soon as it knows what this browser keeps.
 pub fn start() {

@@ -1,7 +1,10 @@
-//! The shell: rooms, page, notes.
+//! The shell: rooms, page, banners, notes, and the sheets that any page may open.
 
 use leptos::prelude::*;
 
+use super::banners::{Banners, Elsewhen, KeptMark};
+use super::devices::install;
+use super::pages::incoming::{Incoming, IncomingSheets};
 use super::parts::{Notes, Toasts};
 use super::router::Router;
 use super::store::Store;
@@ -9,16 +12,25 @@ use super::store::cabinet::Found;
 use super::tabs::Tabs;
 use super::{pages, router};
 
-/// All that is seen.
+/// All that is seen. `found` is what this browser keeps.
 pub fn shell(found: Found) -> impl IntoView {
-    Store::provide(found, Notes::provide());
+    let notes = Notes::provide();
+    Store::provide(found, notes);
+    Incoming::provide(notes);
+    provide_context(install::Offer::listen());
     let router = Router::provide();
     view! {
         <a class="skip" href="#page" on:click=router::skip_to_page>"To the page"</a>
         <div class="shell">
             <Tabs />
-            <main id="page" tabindex="-1">{move || pages::page(router.route())}</main>
+            <main id="page" tabindex="-1">
+                <KeptMark />
+                <Banners />
+                {move || pages::page(router.route())}
+                <Elsewhen />
+            </main>
         </div>
+        <IncomingSheets />
         <Toasts />
     }
 }

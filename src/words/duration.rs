@@ -18,6 +18,24 @@ pub fn plus_minus(spread: Duration) -> String {
     if spread == Duration::ZERO { "exact".into() } else { format!("± {}", duration(spread)) }
 }
 
+/// How long ago something was: "just now", "5 min ago", "3 h ago", "yesterday", "4 days ago".
+///
+/// ```
+/// # use slantlight::{units::Duration, words::ago};
+/// assert_eq!(ago(Duration::from_minutes(200)), "3 h ago");
+/// assert_eq!(ago(Duration::from_minutes(4 * 24 * 60)), "4 days ago");
+/// ```
+pub fn ago(length: Duration) -> String {
+    let minutes = length.minutes() as i64;
+    match (minutes / (24 * 60), minutes / 60, minutes) {
+        (..=0, ..=0, ..=1) => "just now".into(),
+        (..=0, ..=0, minutes) => format!("{minutes} min ago"),
+        (..=0, hours, _) => format!("{hours} h ago"),
+        (1, ..) => "yesterday".into(),
+        (days, ..) => format!("{days} days ago"),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

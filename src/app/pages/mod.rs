@@ -2,7 +2,10 @@
 
 mod about;
 mod days;
+pub mod incoming;
 mod now;
+mod projects;
+mod start;
 mod stops;
 
 use leptos::prelude::*;
@@ -15,6 +18,9 @@ pub fn page(route: Route) -> AnyView {
         Route::About => view! { <about::About /> }.into_any(),
         Route::Days => view! { <days::Days /> }.into_any(),
         Route::Stops => view! { <stops::Stops /> }.into_any(),
+        Route::Start => view! { <start::Start /> }.into_any(),
+        Route::Demo => view! { <start::Demo /> }.into_any(),
+        Route::Projects => view! { <projects::Projects /> }.into_any(),
         _ => view! { <now::Now /> }.into_any(),
     }
 }

@@ -1,45 +1,54 @@
-//! Now: the instant that all rooms show, and the way back to now.
+//! Now: where the sun stands at the instant that all rooms show, at the current location.
 
 use leptos::prelude::*;
-use slantlight::units::{Duration, Instant};
+use slantlight::project::route::Route;
+use slantlight::sky::sun::Sun;
+use slantlight::units::Degrees;
 use slantlight::words;
 
-use crate::app::devices::zone;
-use crate::app::parts::Frame;
+use crate::app::parts::{EmptyState, Fact, Facts, Frame};
 use crate::app::store::Store;
 
 /// The room of the present.
 #[component]
 pub fn Now() -> impl IntoView {
     let store = Store::here();
-    let phone_zone = zone::of_the_phone();
-    let local = move |instant: Instant| {
-        let offset =
-            phone_zone.as_deref().and_then(|name| zone::offset(name, instant)).unwrap_or(Duration::ZERO);
-        ((instant + offset).to_utc(), words::offset(offset))
-    };
-    let subtitle = Signal::derive(move || {
-        let (local, offset) = local(store.moment.to_the_minute());
-        let time = words::clock(local.time(), store.settings.get().clock);
-        format!("{}, {time} {offset}", words::date(local.date()))
-    });
+    let location = Memo::new(move |_| store.current_location());
+    let title = Signal::derive(move || location.get().map_or("Now".to_owned(), |place| place.name.clone()));
+    let subtitle = Signal::derive(move || stamp(store));
     view! {
-        <Frame title="Now" subtitle=subtitle>
-            <Elsewhen />
+        <Frame title=title subtitle=subtitle>
+            <Show
+                when=move || location.with(Option::is_some)
+                fallback=|| {
+                    view! {
+                        <EmptyState says="The sun needs a place: with one, this page says where it stands.">
+                            <a class="button" href=Route::Places.href()>"Add a place"</a>
+                        </EmptyState>
+                    }
+                }
+            >
+                <Facts facts=Signal::derive(move || sun_facts(store)) />
+            </Show>
         </Frame>
     }
 }
 
-/// Says that the rooms stand at another instant, and leads back.
-#[component]
-pub fn Elsewhen() -> impl IntoView {
-    let moment = Store::here().moment;
-    view! {
-        <Show when=move || !moment.is_now()>
-            <div class="elsewhen" role="status">
-                <span>"Not now: a chosen time"</span>
-                <button type="button" class="button small" on:click=move |_| moment.back_to_now()>"Back to now"</button>
-            </div>
-        </Show>
-    }
+/// "Thu 11 Mar 2027, 17:28 UTC".
+fn stamp(store: Store) -> String {
+    let (zone, at) = (store.current_zone(), store.moment.to_the_minute());
+    let local = zone.local(at);
+    let time = words::clock(local.time(), store.settings.get().clock);
+    format!("{}, {time} {}", words::date(local.date()), words::offset(zone.offset_at(at)))
+}
+
+/// Where the sun stands.
+fn sun_facts(store: Store) -> Vec<Fact> {
+    let at = store.moment.to_the_minute();
+    let Some(location) = store.current_location() else { return Vec::new() };
+    let sun = Sun::new(location.site).apparent(at);
+    vec![
+        Fact::new(words::degrees_fine(Degrees::from_degrees(sun.height().degrees())), "sun\u{2019}s height"),
+        Fact::new(words::bearing(sun.bearing()), "bearing, true"),
+    ]
 }

@@ -1,6 +1,7 @@
 //! Text to type: one line, or several.
 
 use leptos::prelude::*;
+use web_sys::HtmlInputElement;
 
 use super::fresh_id;
 
@@ -34,7 +35,12 @@ pub fn TextField(
                 prop:value=move || value.get()
                 aria-invalid=move || is_wrong().then_some("true")
                 aria-describedby=move || is_wrong().then(|| described.clone())
-                on:change=move |event| on_change.run(event_target_value(&event))
+                on:change=move |event| {
+                    on_change.run(event_target_value(&event));
+                    let input: HtmlInputElement = event_target(&event);
+                    // What was refused does not stay in the field; a change is shown by the next frame.
+                    request_animation_frame(move || input.set_value(&value.get_untracked()));
+                }
             />
             <Show when=is_wrong>
                 <p class="field-error" id=error_id.clone()>{error}</p>

@@ -1,18 +1,22 @@
 //! Short notes that come and go, read out by screen readers, perhaps with one thing to do ("Undo").
 
 use core::time::Duration;
+use std::sync::Arc;
 
 use leptos::prelude::*;
 
 /// How long a note stays. Our own choice: long enough to read two lines and to reach for the button.
 const STAYS: Duration = Duration::from_secs(8);
 
+/// What a note's button says and does. Counted, not kept by the page that made it: the page may be gone by then.
+type Action = (String, Arc<dyn Fn() + Send + Sync>);
+
 /// A note with perhaps one thing to do.
 #[derive(Clone)]
 struct Note {
     id: u32,
     says: String,
-    action: Option<(String, Callback<()>)>,
+    action: Option<Action>,
 }
 
 /// The notes that are shown now, newest last.
@@ -42,10 +46,10 @@ impl Notes {
 
     /// Shows a note with one thing to do.
     pub fn say_with(self, says: impl Into<String>, button: &str, action: impl Fn() + Send + Sync + 'static) {
-        self.add(says.into(), Some((button.to_owned(), Callback::new(move |()| action()))));
+        self.add(says.into(), Some((button.to_owned(), Arc::new(action))));
     }
 
-    fn add(self, says: String, action: Option<(String, Callback<()>)>) {
+    fn add(self, says: String, action: Option<Action>) {
         let id = self.last_id.get_value() + 1;
         self.last_id.set_value(id);
         self.shown.update(|shown| {
@@ -65,9 +69,9 @@ impl Notes {
 #[component]
 pub fn Toasts() -> impl IntoView {
     let notes = Notes::here();
-    let button = move |id: u32, (word, action): (String, Callback<()>)| {
+    let button = move |id: u32, (word, action): Action| {
         let act = move |_| {
-            action.run(());
+            action();
             notes.close(id);
         };
         view! { <button type="button" class="plain" on:click=act>{word}</button> }

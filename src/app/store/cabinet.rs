@@ -59,6 +59,12 @@ pub fn write(project: &Project) -> String {
     serde_json::to_string(project).expect("a project's numbers are finite and its keys are text")
 }
 
+/// A project from a text that came from outside, or the sentence that says what is wrong.
+pub fn parse(text: &str) -> Result<Project, &'static str> {
+    serde_json::from_str(text.trim())
+        .map_err(|_| "This is not a whole Slantlight project. Nothing was changed.")
+}
+
 /// A record's project; `None` for one that was cut off, altered or of a newer kind.
 pub fn read(text: &str) -> Option<Filed> {
     let record = Record::open(text).ok()?;

@@ -7,6 +7,8 @@
 //! | `keeper`, `shelf` | the way to local storage and IndexedDB, and how far it got |
 //! | `copies` | when each project was last sent or exported |
 //! | `moment` | the instant that all rooms show: now, or one that was chosen |
+//! | `zones` | tables of clock changes, asked of the browser once each |
+//! | `safety` | asks the browser to keep what is kept |
 //! | `settings` | units, clock, scheme; kept apart from every project |
 //!
 //! Pages read signals and send edits; effects live here and in `devices`.
@@ -16,13 +18,16 @@ pub mod copies;
 pub mod desk;
 pub mod keeper;
 pub mod moment;
+mod safety;
 pub mod settings;
 pub mod shelf;
+pub mod zones;
 
 use std::sync::Arc;
 
 use leptos::prelude::*;
-use slantlight::project::document::Project;
+use slantlight::place::zone::Zone;
+use slantlight::project::document::{Location, Project};
 use slantlight::project::edit::Edit;
 
 use super::devices::{id, local, writer};
@@ -33,6 +38,7 @@ pub use desk::{Desk, NotMade};
 pub use keeper::{Keeper, Kept};
 pub use moment::Moment;
 pub use settings::{Scheme, Settings};
+use zones::Zones;
 
 /// The set-up that all rooms show.
 const CURRENT: &str = "slantlight-set-up";
@@ -48,6 +54,8 @@ pub struct Store {
     pub desk: Desk,
     /// When each project was last sent or exported.
     pub copies: Copies,
+    /// Zones by name.
+    pub zones: Zones,
     /// Id of the set-up that all rooms show; it may be of another project, or gone.
     current: RwSignal<Option<String>>,
     /// Records that could not be read at the start.
@@ -65,10 +73,12 @@ impl Store {
             moment: Moment::ticking(),
             desk: Desk::new(open, found.filed, keeper, writer::claim()),
             copies: Copies::remembered(),
+            zones: Zones::new(),
             current: RwSignal::new(local::read(CURRENT)),
             damaged: found.damaged,
             notes,
         };
+        safety::ask_at_first_save(keeper.kept, notes);
         provide_context(store);
         store
     }
@@ -106,6 +116,24 @@ impl Store {
             let chosen = chosen.filter(|id| project.set_up(id).is_some());
             chosen.or_else(|| project.set_ups().next().map(|(_, set_up)| set_up.id.clone()))
         })
+    }
+
+    /// The location that all rooms show: that of the current set-up, else the first of the project. Tracked.
+    pub fn current_location(self) -> Option<Arc<Location>> {
+        let set_up = self.current_set_up();
+        self.desk.with(|project| {
+            let at = set_up.and_then(|id| project.set_up(&id).and_then(|(_, set_up)| set_up.at.clone()));
+            let of_set_up = at.and_then(|at| project.locations.iter().find(|place| place.id == at.location));
+            of_set_up.or(project.locations.first()).cloned()
+        })
+    }
+
+    /// Zone of the location that all rooms show, else the phone's. Tracked.
+    pub fn current_zone(self) -> Arc<Zone> {
+        match self.current_location() {
+            Some(location) => self.zones.named(&location.zone),
+            None => self.zones.of_the_phone(),
+        }
     }
 
     /// Every room stands at this set-up from here on.

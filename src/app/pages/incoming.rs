@@ -1,0 +1,182 @@
+//! What comes in from outside: a file, a message, a share. It is shown before it is taken in, and it never
+//! overwrites anything.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use slantlight::project::document::Project;
+use slantlight::project::route::Route;
+
+use crate::app::devices::file::{self, Opened};
+use crate::app::devices::{bridge, clipboard, id};
+use crate::app::parts::{Area, Notes, Sheet};
+use crate::app::router;
+use crate::app::store::{Store, cabinet};
+
+/// Where texts from outside go.
+#[derive(Clone, Copy)]
+pub struct Incoming {
+    /// The project that waits for a yes or a no.
+    preview: RwSignal<Option<Arc<Project>>>,
+    open: RwSignal<bool>,
+    /// Whether the sheet to paste into is there.
+    pasting: RwSignal<bool>,
+    notes: Notes,
+}
+
+impl Incoming {
+    /// Makes the sheets possible for all pages. Call once, at the app's root.
+    pub fn provide(notes: Notes) -> Self {
+        let incoming = Self {
+            preview: RwSignal::new(None),
+            open: RwSignal::new(false),
+            pasting: RwSignal::new(false),
+            notes,
+        };
+        provide_context(incoming);
+        if let Some(text) = bridge::take_received() {
+            incoming.take(&text);
+        }
+        incoming
+    }
+
+    /// The way in; ask while a component is made, not in a tap.
+    pub fn here() -> Self {
+        expect_context()
+    }
+
+    /// Lets the person choose a file; call from inside a tap.
+    pub fn choose_file(self) {
+        file::open(".json,.txt,application/json,text/plain", move |opened| match opened {
+            Opened::Text { text, .. } => self.take(&text),
+            Opened::TooLarge => {
+                self.notes.say("This file is far larger than any project. Nothing was changed.")
+            }
+            Opened::Unreadable => {
+                self.notes.say("The browser could not read this file. Nothing was changed.")
+            }
+        });
+    }
+
+    /// Asks for text from a message.
+    pub fn ask_for_text(self) {
+        self.pasting.set(true);
+    }
+
+    /// Reads text from outside and shows what is in it.
+    pub fn take(self, text: &str) {
+        match cabinet::parse(text) {
+            Ok(project) => {
+                self.preview.set(Some(Arc::new(project)));
+                self.pasting.set(false);
+                self.open.set(true);
+            }
+            Err(sentence) => self.notes.say(sentence),
+        }
+    }
+}
+
+/// The two sheets. Put once into the shell.
+#[component]
+pub fn IncomingSheets() -> impl IntoView {
+    let incoming = Incoming::here();
+    view! {
+        <Sheet open=incoming.pasting title="Paste from a message">
+            <PasteBox />
+        </Sheet>
+        <Sheet open=incoming.open title="Take this in?">
+            <Preview />
+        </Sheet>
+    }
+}
+
+/// A field to paste into, and a button where the browser lets us read the clipboard.
+#[component]
+fn PasteBox() -> impl IntoView {
+    let incoming = Incoming::here();
+    let text = RwSignal::new(String::new());
+    let from_clipboard = move |_| {
+        clipboard::paste(move |found| match found {
+            Some(found) => text.set(found),
+            None => incoming.notes.say("The browser keeps the clipboard to itself. Paste into the field."),
+        });
+    };
+    view! {
+        <div class="stack">
+            <p class="soft">"Copy the whole text of the message that brought the project, and paste it here."</p>
+            <Area label="Text of the project" value=text on_input=move |typed| text.set(typed) />
+            <div class="row">
+                {clipboard::can_paste().then(|| view! {
+                    <button type="button" class="button grow" on:click=from_clipboard>"Paste"</button>
+                })}
+                <button
+                    type="button"
+                    class="button primary grow"
+                    disabled=move || text.with(|text| text.trim().is_empty())
+                    on:click=move |_| incoming.take(&text.get_untracked())
+                >
+                    "Look at it"
+                </button>
+            </div>
+        </div>
+    }
+}
+
+/// What is in it, and the question.
+#[component]
+fn Preview() -> impl IntoView {
+    let (incoming, store) = (Incoming::here(), Store::here());
+    let take_in = move |_| {
+        if let Some(project) = incoming.preview.get_untracked() {
+            store.desk.lay_and_keep(beside_what_is_there(store, project));
+            incoming.open.set(false);
+            router::go(&Route::Scenes);
+        }
+    };
+    view! {
+        {move || incoming.preview.get().map(|project| {
+            let is_there = store.desk.filed.with(|filed| filed.iter().any(|one| one.project.id == project.id));
+            view! {
+                <div class="stack">
+                    <p><strong>{title(&project)}</strong></p>
+                    <p>{contents(&project)}</p>
+                    {is_there.then(|| view! {
+                        <p class="soft">"You have this project already. It comes in as a second one beside yours; yours stays as it is."</p>
+                    })}
+                    <div class="row">
+                        <button type="button" class="button grow" on:click=move |_| incoming.open.set(false)>"Leave it"</button>
+                        <button type="button" class="button primary grow" on:click=take_in>"Take it in"</button>
+                    </div>
+                </div>
+            }
+        })}
+    }
+}
+
+/// The project as it may be filed: with an id of its own if that is taken.
+fn beside_what_is_there(store: Store, project: Arc<Project>) -> Arc<Project> {
+    let is_there =
+        store.desk.filed.with_untracked(|filed| filed.iter().any(|one| one.project.id == project.id));
+    if !is_there {
+        return project;
+    }
+    let title = format!("{}, taken in", title(&project));
+    Arc::new(Project { id: id::fresh(), title, ..Project::clone(&project) })
+}
+
+/// A title even for a project without one.
+pub fn title(project: &Project) -> String {
+    if project.title.is_empty() { "Untitled".to_owned() } else { project.title.clone() }
+}
+
+/// "3 locations, 4 scenes, 9 set-ups".
+pub fn contents(project: &Project) -> String {
+    let set_ups = project.set_ups().count();
+    let count = |number: usize, one: &str| format!("{number} {one}{}", if number == 1 { "" } else { "s" });
+    [
+        count(project.locations.len(), "location"),
+        count(project.scenes.len(), "scene"),
+        count(set_ups, "set-up"),
+    ]
+    .join(", ")
+}

@@ -1,0 +1,183 @@
+//! Projects: all that this browser keeps; new, open, rename, copy, delete, send, and how old the last copy is.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use slantlight::project::document::Project;
+use slantlight::project::edit::Edit;
+use slantlight::project::route::Route;
+use slantlight::words;
+
+use super::incoming::{Incoming, contents, title};
+use crate::app::devices::persistence::{self, Persistence};
+use crate::app::devices::{clock, id, install};
+use crate::app::parts::{Frame, Notes, SectionHead, TextField};
+use crate::app::sending;
+use crate::app::store::Store;
+
+/// All projects.
+#[component]
+pub fn Projects() -> impl IntoView {
+    let store = Store::here();
+    let incoming = Incoming::here();
+    let new = move |_| store.desk.lay_and_keep(Arc::new(Project::empty(&id::fresh(), "New project")));
+    view! {
+        <Frame title="Projects" subtitle="kept in this browser, nowhere else" back=("Start".to_owned(), Route::Start.href())>
+            <Show when=move || store.desk.is_filed()>
+                <OpenProject />
+            </Show>
+            <OtherProjects />
+            <section class="stack">
+                <SectionHead title="More" />
+                <button type="button" class="button wide" on:click=new>"New project"</button>
+                <button type="button" class="button wide" on:click=move |_| incoming.choose_file()>"Open a project file"</button>
+                <button type="button" class="button wide" on:click=move |_| incoming.ask_for_text()>"Paste from a message"</button>
+            </section>
+            <Safety />
+        </Frame>
+    }
+}
+
+/// The project on the desk: its name and its ways out.
+#[component]
+fn OpenProject() -> impl IntoView {
+    let (store, notes) = (Store::here(), Notes::here());
+    let name = Signal::derive(move || store.desk.project().title.clone());
+    let with_project =
+        move |act: fn(Store, Notes, &Project)| move |_| act(store, notes, &store.desk.latest());
+    view! {
+        <section class="stack">
+            <SectionHead title="Open" beside=Signal::derive(move || contents(&store.desk.project())) />
+            <TextField label="Name" value=name on_change=move |typed| rename(store, typed) />
+            <p class="soft">{move || copy_age(store)}</p>
+            <div class="row">
+                <button type="button" class="button primary grow" on:click=with_project(sending::send)>"Send"</button>
+                <button type="button" class="button grow" on:click=with_project(sending::export)>"Export"</button>
+                <button type="button" class="button grow" on:click=with_project(sending::copy)>"Copy text"</button>
+            </div>
+            <div class="row">
+                <button type="button" class="button grow" on:click=move |_| duplicate(store)>"Duplicate"</button>
+                <button type="button" class="button grow" on:click=move |_| delete(store, notes)>"Delete"</button>
+            </div>
+            <Steps />
+        </section>
+    }
+}
+
+/// Undo and redo, by the name of what they do.
+#[component]
+fn Steps() -> impl IntoView {
+    let desk = Store::here().desk;
+    let undo = move || {
+        desk.steps.get().undo.map(|label| {
+            view! {
+                <button type="button" class="button grow" on:click=move |_| {
+                    desk.undo();
+                }>{format!("Undo: {label}")}</button>
+            }
+        })
+    };
+    let redo = move || {
+        desk.steps.get().redo.map(|label| {
+            view! {
+                <button type="button" class="button grow" on:click=move |_| {
+                    desk.redo();
+                }>{format!("Redo: {label}")}</button>
+            }
+        })
+    };
+    view! { <div class="row">{undo}{redo}</div> }
+}
+
+/// The others; a tap opens one.
+#[component]
+fn OtherProjects() -> impl IntoView {
+    let store = Store::here();
+    let others = move || {
+        let open = store.desk.project().id.clone();
+        store.desk.filed.get().into_iter().filter(|one| one.project.id != open).collect::<Vec<_>>()
+    };
+    let row = move |filed: crate::app::store::cabinet::Filed| {
+        let (name, sub) = (title(&filed.project), contents(&filed.project));
+        view! {
+            <li>
+                <button type="button" class="list-row as-row" on:click=move |_| store.desk.lay(filed.project.clone())>
+                    <span class="row-text">
+                        <span class="row-title">{name}</span>
+                        <span class="row-sub">{sub}</span>
+                    </span>
+                </button>
+            </li>
+        }
+    };
+    view! {
+        <Show when=move || !others().is_empty()>
+            <section>
+                <SectionHead title="Others" beside="tap to open" ruled=true />
+                <ul class="rows">{move || others().into_iter().map(row).collect_view()}</ul>
+            </section>
+        </Show>
+    }
+}
+
+/// What the browser may do to what it keeps.
+#[component]
+fn Safety() -> impl IntoView {
+    let store = Store::here();
+    let persistence = RwSignal::new(Persistence::Unknown);
+    spawn_local(async move { persistence.set(persistence::granted().await) });
+    let offer = expect_context::<install::Offer>();
+    let words = move || match persistence.get() {
+        Persistence::Granted => "The browser has promised to keep your projects until you delete them.",
+        Persistence::Refused | Persistence::Unknown => {
+            "The browser has not promised to keep your projects: some delete them after a week without a visit. Send yourself a copy now and then, and put Slantlight on the home screen."
+        }
+    };
+    view! {
+        <section class="stack">
+            <SectionHead title="Keeping" ruled=true />
+            <p>{words}</p>
+            {(store.damaged > 0).then(|| view! {
+                <p class="caution">{format!("{} kept records cannot be read by this version. They were left untouched.", store.damaged)}</p>
+            })}
+            <Show when=move || offer.is_there()>
+                <button type="button" class="button wide" on:click=move |_| offer.take()>"Put it on the home screen"</button>
+            </Show>
+            <p><a href=Route::About.href()>"Settings and privacy"</a></p>
+        </section>
+    }
+}
+
+/// "No copy elsewhere yet", "Last copy 3 days ago".
+fn copy_age(store: Store) -> String {
+    match store.copies.last(&store.desk.project().id) {
+        None => "No copy elsewhere yet.".to_owned(),
+        Some(made) => format!("Last copy: {}.", words::ago(clock::now() - made)),
+    }
+}
+
+fn rename(store: Store, typed: String) {
+    let name = typed.trim();
+    if !name.is_empty() {
+        store.edit(Edit::SetTitle(name.to_owned()));
+    }
+}
+
+/// A second project with the same contents; the first stays as it is.
+fn duplicate(store: Store) {
+    let project = store.desk.latest();
+    let name = format!("{}, copy", title(&project));
+    store.desk.lay_and_keep(Arc::new(Project { id: id::fresh(), title: name, ..Project::clone(&project) }));
+}
+
+/// Takes the open project away; the note can bring it back.
+fn delete(store: Store, notes: Notes) {
+    let gone = store.desk.latest();
+    store.desk.discard(&gone.id);
+    let next = store.desk.filed.with_untracked(|filed| filed.first().map(|one| one.project.clone()));
+    store.desk.lay(next.unwrap_or_else(|| Arc::new(Project::empty(&id::fresh(), ""))));
+    notes.say_with(format!("{} is deleted.", title(&gone)), "Undo", move || {
+        store.desk.lay_and_keep(gone.clone())
+    });
+}

@@ -1,0 +1,90 @@
+//! Start: what it does, the ways in, and what the sun does right here today. Works with no project.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use slantlight::draw::Drawing;
+use slantlight::draw::ball::ball;
+use slantlight::light::relative::LensFrame;
+use slantlight::project::demo;
+use slantlight::project::route::Route;
+use slantlight::units::{Bearing, Degrees, Height, Vector};
+
+use super::incoming::{Incoming, contents, title};
+use crate::app::parts::{Frame, Picture};
+use crate::app::router;
+use crate::app::store::Store;
+
+/// The first screen.
+#[component]
+pub fn Start() -> impl IntoView {
+    let store = Store::here();
+    let incoming = Incoming::here();
+    let subtitle = Signal::derive(move || {
+        if store.desk.is_filed() { title(&store.desk.project()) } else { "no project yet".to_owned() }
+    });
+    view! {
+        <Frame title="Slantlight" subtitle=subtitle>
+            <Greeting />
+            <section class="stack">
+                <a class="button primary wide" href=Route::Sight.href()>"Sun through this window"</a>
+                <Show when=move || store.desk.is_filed()>
+                    <a class="button wide" href=Route::Scenes.href()>{move || contents(&store.desk.project())}</a>
+                </Show>
+                <a class="button wide" href=Route::Places.href()>"A place, by where I am or its coordinates"</a>
+                <button type="button" class="button wide" on:click=move |_| incoming.choose_file()>"Open a project file"</button>
+                <button type="button" class="button wide" on:click=move |_| open_demo(store)>"Look at the demo"</button>
+            </section>
+            <p class="row quiet-links">
+                <a href=Route::Projects.href()>"Projects"</a>
+                <a href=Route::About.href()>"Settings and privacy"</a>
+            </p>
+        </Frame>
+    }
+}
+
+/// The address that opens the demo: it does, and the back button does not find it again.
+#[component]
+pub fn Demo() -> impl IntoView {
+    let store = Store::here();
+    Effect::new(move |_| {
+        lay_demo(store);
+        router::go_instead(&Route::Scenes);
+    });
+    view! { <Frame title="Slantlight"><p>"The demo is coming."</p></Frame> }
+}
+
+/// The ball and what it is all about.
+#[component]
+fn Greeting() -> impl IntoView {
+    view! {
+        <div class="greeting">
+            <Picture drawing=Signal::stored(emblem()) decoration=true />
+            <p>"Where the sun will be, what it does to your shot, and how long it holds."</p>
+            <p><strong>"All on this phone. No network needed."</strong></p>
+        </div>
+    }
+}
+
+/// A ball in three-quarter back light: the look this app is asked for most.
+fn emblem() -> Drawing {
+    let lens = LensFrame::new(Bearing::from_degrees(0.0), Degrees::default());
+    ball(Some(lens.sees(Vector::towards(Bearing::from_degrees(62.0), Height::clamped(16.0)))))
+}
+
+/// Opens the demo and leads to its scenes.
+fn open_demo(store: Store) {
+    lay_demo(store);
+    router::go(&Route::Scenes);
+}
+
+/// Lays the demo on the desk: as it was left, or as it comes.
+fn lay_demo(store: Store) {
+    let filed = store.desk.filed.with_untracked(|filed| {
+        filed.iter().find(|one| one.project.id == demo::ID).map(|one| one.project.clone())
+    });
+    match filed {
+        Some(project) => store.desk.lay(project),
+        None => store.desk.lay_and_keep(Arc::new(demo::project())),
+    }
+}
