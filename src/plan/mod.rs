@@ -4,6 +4,7 @@ pub mod answers;
 pub mod calendar;
 #[cfg(test)]
 mod fixture;
+pub mod free_lens;
 pub mod lens;
 pub mod met;
 pub mod only_here;

@@ -1,5 +1,6 @@
 //! When the span cannot give the wish: the nearest slots that do, and the smallest change of wish that would.
 
+use super::free_lens;
 use super::lens::LensChoice;
 use super::met;
 use super::only_here;
@@ -154,13 +155,10 @@ fn nearest_within(sun: &Sun, asked: &Asked<'_>, window: Span) -> Option<Nearby> 
     found
 }
 
-/// Spans long enough in which everything but the arc is granted, the nearest first.
+/// Spans long enough in which some lens might do, the nearest first.
 fn any_lens(sun: &Sun, asked: &Asked<'_>, window: Span) -> Vec<Span> {
-    let mut stage = asked.stage.clone();
-    stage.wish.arc =
-        Arc { to: Degrees::from_degrees(stage.wish.arc.from.degrees() + 360.0), ..stage.wish.arc };
-    let light = met::met(sun, &stage, window);
-    let mut long: Vec<Span> = light.iter().filter(|span| span.duration() >= stage.takes).collect();
+    let light = free_lens::any_lens(sun, asked.stage, window);
+    let mut long: Vec<Span> = light.iter().filter(|span| span.duration() >= asked.stage.takes).collect();
     long.sort_by_key(|span| gap(*span, asked.span));
     long
 }

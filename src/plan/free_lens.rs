@@ -1,0 +1,171 @@
+//! Bearing and time together: slots of a set-up whose lens is free, each with the bearing that holds longest.
+//!
+//! Everything but the arc is the same for every lens, so it is searched once, exactly. Within each of those spans the
+//! sun's bearing is noted every minute, which tells how long each whole degree of the lens holds; those that
+//! come near the best are then searched exactly: the answer of a scan of every degree, at a hundredth of its price.
+
+use super::calendar;
+use super::lens::LensChoice;
+use super::met;
+use super::region::{self, BearingArc};
+use super::slot::Slot;
+use super::stage::Stage;
+use super::wish::{Arc, DateRange};
+use crate::place::background::Background;
+use crate::sky::sun::Sun;
+use crate::units::{Bearing, Degrees, Duration, Span, Spans};
+
+/// Distance of the notes on the sun's bearing.
+const NOTE: Duration = Duration::from_minutes(1);
+
+/// A slot, and where the lens looks for it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FreeSlot {
+    /// Where the lens looks.
+    pub lens: Bearing,
+    /// The slot that it gives.
+    pub slot: Slot,
+}
+
+/// The best slot of every stretch of light on local `dates`, in order of time, for a lens as free as `choice`.
+///
+/// Best is the longest hold; where several bearings keep the light from its begin to its end, the middle one.
+pub fn slots(
+    sun: &Sun,
+    stage: &Stage,
+    dates: &[DateRange],
+    choice: LensChoice,
+    backgrounds: &[Background],
+) -> Vec<FreeSlot> {
+    let bearings = choice.bearings(stage.lens, backgrounds);
+    let all = Spans::gather(dates.iter().filter_map(|range| calendar::whole(&stage.zone, *range)).collect());
+    let light = all.iter().flat_map(|within| any_lens(sun, stage, within).iter().collect::<Vec<_>>());
+    light
+        .flat_map(|light| calendar::by_days(&stage.zone, light))
+        .filter(|light| light.duration() >= stage.takes)
+        .filter_map(|light| best_within(sun, stage, light, &bearings))
+        .collect()
+}
+
+/// When everything but the arc is granted: all the time in which some lens might do.
+pub fn any_lens(sun: &Sun, stage: &Stage, within: Span) -> Spans {
+    let mut open = stage.clone();
+    let from = open.wish.arc.from;
+    open.wish.arc = Arc { to: Degrees::from_degrees(from.degrees() + 360.0), ..open.wish.arc };
+    met::met(sun, &open, within)
+}
+
+/// The slot of the bearing that holds longest within `light`.
+fn best_within(sun: &Sun, stage: &Stage, light: Span, bearings: &[Bearing]) -> Option<FreeSlot> {
+    let (lens, span) = longest_holding(sun, stage, light, bearings)?;
+    let looking = Stage { lens, ..stage.clone() };
+    (span.duration() >= stage.takes).then(|| FreeSlot { lens, slot: Slot::new(sun, &looking, span) })
+}
+
+/// The bearing that holds longest, and the span for which it does.
+fn longest_holding(sun: &Sun, stage: &Stage, light: Span, bearings: &[Bearing]) -> Option<(Bearing, Span)> {
+    let holds = holds_by_notes(sun, stage, light, bearings);
+    let most = holds.iter().copied().max()?;
+    let exact = |lens: Bearing| {
+        let met = met::met(sun, &Stage { lens, ..stage.clone() }, light);
+        met.iter().rev().max_by_key(|span| span.duration()).map(|span| (lens, span))
+    };
+    let first = holds.iter().position(|hold| *hold == most)?;
+    let equals = holds[first..].iter().take_while(|hold| **hold == most).count();
+    let middle = exact(bearings[first + equals / 2]);
+    if middle.is_some_and(|(_, span)| span == light) {
+        return middle;
+    }
+    // A hold lies within a minute of its notes, so that the longest has at most one note less than the most.
+    let near = bearings.iter().zip(&holds).filter(|(_, hold)| **hold + 1 >= most);
+    let found: Vec<_> = near.filter_map(|(lens, _)| exact(*lens)).collect();
+    found.into_iter().rev().max_by_key(|(_, span)| span.duration())
+}
+
+/// For how many minutes each bearing holds, by notes of the sun's bearing.
+fn holds_by_notes(sun: &Sun, stage: &Stage, light: Span, bearings: &[Bearing]) -> Vec<usize> {
+    let north = region::bearings(stage.wish.arc, Bearing::default());
+    let notes = notes(sun, light);
+    bearings.iter().map(|lens| hold(&notes, &north, *lens)).collect()
+}
+
+/// The sun's bearing, minute by minute.
+fn notes(sun: &Sun, light: Span) -> Vec<Bearing> {
+    let times = core::iter::successors(Some(light.start()), |at| Some(*at + NOTE));
+    times.take_while(|at| *at < light.end()).map(|at| sun.apparent(at).bearing()).collect()
+}
+
+/// Most notes in a row that lie in the arcs of a wish, given for a lens to the north and turned with the lens.
+fn hold(notes: &[Bearing], north: &[BearingArc], lens: Bearing) -> usize {
+    let back = Degrees::from_degrees(-lens.degrees());
+    let (mut row, mut most) = (0, 0);
+    for light in notes {
+        let light = light.turned(back);
+        row = if north.iter().any(|arc| arc.contains(light)) { row + 1 } else { 0 };
+        most = most.max(row);
+    }
+    most
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::fixture::{field, loft, on, wish};
+    use super::super::only_here::every_bearing;
+    use super::super::wish::SunOnMark;
+    use super::*;
+
+    fn all_round() -> LensChoice {
+        LensChoice::Range { from_deg: Bearing::default(), to_deg: Bearing::default() }
+    }
+
+    fn week() -> [DateRange; 1] {
+        [DateRange { from: on(2027, 3, 8), to: on(2027, 3, 14) }]
+    }
+
+    #[test]
+    fn equals_a_scan_of_every_degree() {
+        for (wished, stage) in [((112.0, 165.0), loft()), ((170.0, 175.0), field()), ((20.0, 60.0), field())]
+        {
+            let stage = Stage { wish: wish(wished, (4.0, 25.0), SunOnMark::Yes), ..stage };
+            let sun = Sun::new(stage.site);
+            let found = slots(&sun, &stage, &week(), all_round(), &[]);
+            let within = calendar::whole(&stage.zone, week()[0]).unwrap();
+            let mut expected = 0;
+            for light in any_lens(&sun, &stage, within).iter() {
+                let tried = every_bearing(&sun, &stage, light, all_round(), &[]);
+                let most = tried.iter().map(|hold| hold.hold()).max().unwrap();
+                let here = found.iter().find(|free| free.slot.span.and(light).is_some());
+                if most >= stage.takes {
+                    let short = most - here.unwrap().slot.hold();
+                    assert!(short.millis().abs() < 10, "{} min short of {}", short.minutes(), most.minutes());
+                    expected += 1;
+                }
+            }
+            assert!(expected > 3 && found.len() >= expected);
+        }
+    }
+
+    #[test]
+    fn a_fixed_lens_gives_the_plain_slots() {
+        let stage = loft();
+        let sun = Sun::new(stage.site);
+        let fixed = slots(&sun, &stage, &week(), LensChoice::Fixed, &[]);
+        let plain = super::super::search::slots(&sun, &stage, &week());
+        let longest = |free: &FreeSlot| plain.iter().any(|slot| slot.span == free.slot.span);
+        assert!(!fixed.is_empty() && fixed.iter().all(longest));
+        assert!(fixed.iter().all(|free| free.lens == stage.lens));
+    }
+
+    #[test]
+    fn a_bad_background_is_never_chosen() {
+        let stage = field();
+        let bad = [Background {
+            from: Bearing::from_degrees(180.0),
+            to: Bearing::from_degrees(255.0),
+            good: false,
+            why: "car park".into(),
+        }];
+        let found = slots(&Sun::new(stage.site), &stage, &week(), LensChoice::AnyGoodBackground, &bad);
+        assert!(!found.is_empty() && found.iter().all(|free| !bad[0].contains(free.lens)));
+    }
+}
