@@ -6,3 +6,4 @@ pub mod class;
 pub mod patch;
 pub mod phase;
 pub mod relative;
+pub mod shadow;

@@ -18,6 +18,7 @@ pub mod search;
 pub mod slot;
 pub mod stage;
 pub mod through_window;
+pub mod today;
 pub mod uncertainty;
 pub mod wish;
 pub mod words;

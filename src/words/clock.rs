@@ -49,6 +49,15 @@ pub fn clock_from_to(from: NaiveTime, to: NaiveTime, style: Clock) -> String {
     }
 }
 
+/// A full hour as drawings name it, "17" or "5 pm"; `None` between full hours.
+pub fn full_hour(local: NaiveDateTime, style: Clock) -> Option<String> {
+    let time = local.time();
+    (time.minute() == 0 && time.second() == 0).then(|| match style {
+        Clock::TwentyFour => format!("{:02}", time.hour()),
+        Clock::Twelve => format!("{} {}", time.hour12().1, half(time)),
+    })
+}
+
 /// An offset from UTC: "UTC", "UTC+1", "UTC−3:30". Abbreviations differ between systems, offsets do not.
 pub fn offset(offset: Duration) -> String {
     let minutes = offset.millis() / 60_000;

@@ -7,6 +7,7 @@ mod now;
 mod projects;
 mod start;
 mod stops;
+pub mod today;
 
 use leptos::prelude::*;
 

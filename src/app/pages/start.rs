@@ -9,9 +9,11 @@ use slantlight::light::relative::LensFrame;
 use slantlight::project::demo;
 use slantlight::project::route::Route;
 use slantlight::units::{Bearing, Degrees, Height, Vector};
+use slantlight::words;
 
 use super::incoming::{Incoming, contents, title};
-use crate::app::parts::{Frame, Picture};
+use super::today::Day;
+use crate::app::parts::{Facts, Frame, Picture, SectionHead};
 use crate::app::router;
 use crate::app::store::Store;
 
@@ -35,11 +37,34 @@ pub fn Start() -> impl IntoView {
                 <button type="button" class="button wide" on:click=move |_| incoming.choose_file()>"Open a project file"</button>
                 <button type="button" class="button wide" on:click=move |_| open_demo(store)>"Look at the demo"</button>
             </section>
+            <RightHere />
             <p class="row quiet-links">
                 <a href=Route::Projects.href()>"Projects"</a>
                 <a href=Route::About.href()>"Settings and privacy"</a>
             </p>
         </Frame>
+    }
+}
+
+/// What the sun does today at the location that all rooms show.
+#[component]
+fn RightHere() -> impl IntoView {
+    let store = Store::here();
+    let day = Day::shown(store);
+    let place =
+        Signal::derive(move || store.current_location().map_or(String::new(), |place| place.name.clone()));
+    let date = Signal::derive(move || words::date(store.current_zone().date(store.moment.to_the_minute())));
+    let facts =
+        Signal::derive(move || day.get().map_or(Vec::new(), |day| day.facts(store.settings.get().clock)));
+    let polar = move || day.get().and_then(|day| day.polar());
+    view! {
+        <Show when=move || day.with(Option::is_some)>
+            <section>
+                <SectionHead title=place beside=date />
+                {move || polar().map(|sentence| view! { <p>{sentence}</p> })}
+                <Facts facts=facts />
+            </section>
+        </Show>
     }
 }
 
