@@ -11,6 +11,7 @@ pub mod dayline;
 mod labels;
 mod paint;
 mod path;
+pub mod plan;
 pub mod ring;
 pub mod scale;
 mod shape;
