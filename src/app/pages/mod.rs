@@ -2,6 +2,7 @@
 
 mod about;
 mod days;
+pub mod here;
 pub mod incoming;
 mod now;
 mod projects;

@@ -71,7 +71,7 @@ impl Day {
 
     /// What happens, with its time in words.
     pub fn hours(&self, clock: Clock) -> Vec<(Instant, String, &'static str)> {
-        let line = |one: &Happening| (one.at, self.from_to(one, clock), name(one.what));
+        let line = |one: &Happening| (one.at, self.time_of(one, clock), name(one.what));
         self.today.happenings.iter().map(line).collect()
     }
 
@@ -106,7 +106,7 @@ impl Day {
         words::clock(words::to_the_minute(self.zone.local(at)).time(), clock)
     }
 
-    fn from_to(&self, one: &Happening, clock: Clock) -> String {
+    fn time_of(&self, one: &Happening, clock: Clock) -> String {
         let time = |at| words::to_the_minute(self.zone.local(at)).time();
         match one.until {
             None => words::clock(time(one.at), clock),
