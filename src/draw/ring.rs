@@ -19,7 +19,7 @@ use crate::units::{Degrees, Vector};
 use crate::words;
 
 /// Side of the paper, the ring's centre, and its two radii: 206 of a phone 390 wide.
-const SIDE: f64 = 230.0;
+pub const SIDE: f64 = 230.0;
 const CENTRE: Point = Point::new(115.0, 115.0);
 const OUTER: f64 = 103.0;
 const INNER: f64 = 78.0;

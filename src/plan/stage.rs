@@ -9,7 +9,7 @@ use crate::place::zone::Zone;
 use crate::units::{Bearing, Degrees, Duration, Vector, World};
 
 /// Where, with which lens, in which light, for how long.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Stage {
     /// Where on Earth.
     pub site: Site,

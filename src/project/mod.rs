@@ -10,4 +10,6 @@ pub mod find;
 pub mod history;
 pub mod record;
 pub mod route;
+pub mod say;
 pub mod stage;
+pub mod start;

@@ -6,6 +6,8 @@ pub mod here;
 pub mod incoming;
 mod now;
 mod projects;
+mod scenes;
+mod set_up;
 mod start;
 mod stops;
 pub mod today;
@@ -22,6 +24,8 @@ pub fn page(route: Route) -> AnyView {
         Route::Stops => view! { <stops::Stops /> }.into_any(),
         Route::Start => view! { <start::Start /> }.into_any(),
         Route::Demo => view! { <start::Demo /> }.into_any(),
+        Route::Scenes => view! { <scenes::Scenes /> }.into_any(),
+        Route::SetUp(id) => view! { <set_up::SetUpPage id=id /> }.into_any(),
         Route::Projects => view! { <projects::Projects /> }.into_any(),
         _ => view! { <now::Now /> }.into_any(),
     }

@@ -14,6 +14,7 @@ mod sheet;
 mod slider;
 mod text_field;
 mod toast;
+mod wish_ring;
 
 pub use boxes::{Caution, EmptyState};
 pub use buttons::{Chips, SaveButton};
@@ -28,6 +29,7 @@ pub use sheet::Sheet;
 pub use slider::{BearingSlider, Slider};
 pub use text_field::{Area, TextField};
 pub use toast::{Notes, Toasts};
+pub use wish_ring::WishRing;
 
 use std::sync::atomic::{AtomicU32, Ordering};
 

@@ -19,6 +19,8 @@ pub struct Moment {
     shown: Memo<Instant>,
     /// The instant shown, to the minute: what most of a page needs.
     minute: Memo<Instant>,
+    /// What the phone's clock says, to the hour.
+    hour: Memo<Instant>,
 }
 
 impl Moment {
@@ -26,11 +28,9 @@ impl Moment {
     pub fn ticking() -> Self {
         let (clock, chosen) = (clock::ticking(), RwSignal::new(None));
         let shown = Memo::new(move |_| chosen.get().unwrap_or_else(|| clock.get()));
-        let minute = Memo::new(move |_| {
-            let millis = shown.get().unix_millis();
-            Instant::from_unix_millis(millis - millis.rem_euclid(MINUTE))
-        });
-        Self { clock, chosen, shown, minute }
+        let minute = Memo::new(move |_| floor(shown.get(), MINUTE));
+        let hour = Memo::new(move |_| floor(clock.get(), 60 * MINUTE));
+        Self { clock, chosen, shown, minute, hour }
     }
 
     /// The instant shown, to the second; tracked.
@@ -41,6 +41,11 @@ impl Moment {
     /// The instant shown, to the minute; tracked.
     pub fn to_the_minute(self) -> Instant {
         self.minute.get()
+    }
+
+    /// What the phone's clock says, to the hour: for what changes with the date. Tracked.
+    pub fn today(self) -> Instant {
+        self.hour.get()
     }
 
     /// Whether the instant shown is now; tracked.
@@ -57,4 +62,10 @@ impl Moment {
     pub fn back_to_now(self) {
         self.chosen.set(None);
     }
+}
+
+/// `instant`, back to a whole multiple of so many milliseconds.
+fn floor(instant: Instant, step: i64) -> Instant {
+    let millis = instant.unix_millis();
+    Instant::from_unix_millis(millis - millis.rem_euclid(step))
 }

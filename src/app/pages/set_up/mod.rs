@@ -1,0 +1,104 @@
+//! A set-up: the light wanted, and when it comes.
+//!
+//! | file | shows |
+//! |---|---|
+//! | `shown` | the set-up of this page, and how it is changed |
+//! | `wish` | ring, presets, sun on the mark, heights |
+//! | `slots` | the best slots, each with its reason, and save |
+//! | `details` | where, lens, dates, hours, sky, name, notes |
+
+mod details;
+mod shown;
+mod slots;
+mod wish;
+
+use leptos::prelude::*;
+use slantlight::draw::scale::Scale;
+use slantlight::project::route::Route;
+use slantlight::units::{Bearing, Duration};
+use slantlight::words;
+
+use super::scenes::SceneList;
+use crate::app::parts::{BearingSlider, Caution, EmptyState, Frame, Slider};
+use shown::Shown;
+
+/// Minutes that a set-up may take. Our own choice.
+const TAKES: Scale = Scale::line(5.0, 180.0, 5.0);
+
+/// The page of a set-up.
+#[component]
+pub fn SetUpPage(id: String) -> impl IntoView {
+    let shown = Shown::of(id);
+    let back = (String::from("Scenes"), Route::Scenes.href());
+    view! {
+        <Frame
+            title=Signal::derive(move || shown.title())
+            subtitle=Signal::derive(move || shown.subtitle())
+            back=back
+            list=|| view! { <SceneList /> }
+            more=move || view! { <Show when=move || shown.is_there()><slots::Slots shown=shown /></Show> }
+        >
+            <Show when=move || shown.is_there() fallback=Gone>
+                <wish::WishPanel shown=shown />
+                <LensAndTime shown=shown />
+                <details::Details shown=shown />
+                <SunInLens shown=shown />
+            </Show>
+        </Frame>
+    }
+}
+
+/// What stands in the place of a set-up that is not in the project.
+#[component]
+fn Gone() -> impl IntoView {
+    view! {
+        <EmptyState says="This set-up is not in the open project. It may have been removed, or belong to another project.">
+            <a class="button" href=Route::Scenes.href()>"To the scenes"</a>
+        </EmptyState>
+    }
+}
+
+/// Where the lens looks, and how long the set-up takes.
+#[component]
+fn LensAndTime(shown: Shown) -> impl IntoView {
+    let bearing =
+        Signal::derive(move || shown.with(|set_up| set_up.lens.bearing.degrees()).unwrap_or_default());
+    let minutes = Signal::derive(move || shown.with(|set_up| f64::from(set_up.minutes)).unwrap_or_default());
+    let turn =
+        move |degrees: f64| shown.drag(move |set_up| set_up.lens.bearing = Bearing::from_degrees(degrees));
+    let take = move |minutes: f64| shown.drag(move |set_up| set_up.minutes = minutes as u32);
+    view! {
+        <section>
+            <BearingSlider
+                label="Lens bearing"
+                value=bearing
+                say=|degrees: f64| words::bearing(Bearing::from_degrees(degrees))
+                on_move=turn
+                on_change=move |degrees| { turn(degrees); shown.drop_it(); }
+            />
+        </section>
+        <section>
+            <Slider
+                label="Set-up takes"
+                scale=Signal::derive(|| TAKES)
+                value=minutes
+                say=|minutes: f64| words::duration(Duration::from_minutes(minutes as i64))
+                on_move=take
+                on_change=move |minutes| { take(minutes); shown.drop_it(); }
+            />
+        </section>
+    }
+}
+
+/// The caution for wishes that put the sun before the lens.
+#[component]
+fn SunInLens(shown: Shown) -> impl IntoView {
+    let near = move || shown.with(|set_up| set_up.wish.may_face_the_sun()).unwrap_or(false);
+    view! {
+        <Show when=near>
+            <Caution>
+                "Sun in or near the lens: never look at it through an optical finder. Frame on the monitor, cap the lens between takes. It burns eyes and sensors. Local rules and qualified people decide."
+            </Caution>
+        </Show>
+    }
+}

@@ -1,0 +1,209 @@
+//! The best slots: runs of days, each with its reason, its hold and the ball; a tap stands all rooms there.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use slantlight::draw::ball;
+use slantlight::plan::runs::{self, Order, Run};
+use slantlight::plan::search::{self, Reach};
+use slantlight::plan::slot::Slot;
+use slantlight::plan::stage::Stage;
+use slantlight::plan::uncertainty;
+use slantlight::plan::words as say;
+use slantlight::project::document::SavedSlot;
+use slantlight::project::edit::Edit;
+use slantlight::project::route::Route;
+use slantlight::project::stage::NotReady;
+use slantlight::sky::sun::Sun;
+use slantlight::words;
+
+use super::shown::Shown;
+use crate::app::parts::{EmptyState, Picture, SaveButton};
+use crate::app::store::Store;
+
+/// Runs shown before one asks for more. Our own choice: what a thumb scrolls past in one go.
+const FIRST: usize = 6;
+
+/// What a search has found, ready to show.
+#[derive(Clone)]
+struct Answer {
+    sun: Arc<Sun>,
+    stage: Arc<Stage>,
+    reach: Reach,
+    runs: Vec<Run>,
+    days: usize,
+}
+
+/// The list of slots.
+#[component]
+pub fn Slots(shown: Shown) -> impl IntoView {
+    let order = RwSignal::new(Order::Hold);
+    let all = RwSignal::new(false);
+    let answer = Signal::derive(move || answer(shown, order.get()));
+    let beside =
+        Signal::derive(move || answer.with(|answer| answer.as_ref().map(works_on).unwrap_or_default()));
+    view! {
+        <section class="slots" aria-live="off">
+            <div class="section-head ruled">
+                <h2>"Best slots"</h2>
+                <span>{beside}</span>
+                <OrderChoice order=order />
+            </div>
+            {move || answer.get().map(|answer| list(shown, answer, all))}
+            <Show when=move || answer.with(Option::is_none)>
+                <p class="empty">{move || shown.stage.get().err().map(missing)}</p>
+            </Show>
+            <p><a class="button wide" href=move || year_of(shown)>"The whole year"</a></p>
+        </section>
+    }
+}
+
+/// What is missing, and what to do.
+fn missing(what: NotReady) -> &'static str {
+    match what {
+        NotReady::NoSetUp(_) => "This set-up is gone.",
+        NotReady::Nowhere => "Say above where this set-up is, and its slots stand here.",
+        _ => {
+            "The place of this set-up is not complete any more. Choose it above once more, and its slots stand here."
+        }
+    }
+}
+
+/// The sheet of the year of this set-up.
+fn year_of(shown: Shown) -> String {
+    shown.with(|set_up| Route::Year(set_up.id.clone()).href()).unwrap_or_default()
+}
+
+fn answer(shown: Shown, order: Order) -> Option<Answer> {
+    let stage = shown.stage.get().ok()?;
+    let today = stage.zone.date(shown.store.moment.today());
+    let sun = Arc::new(Sun::new(stage.site));
+    let dates = shown.store.desk.with(|project| project.dates.clone());
+    let found = search::find(&sun, &stage, &dates, today);
+    let (reach, slots) = found.first();
+    let mut runs = runs::runs(&stage, slots);
+    runs::sort(&stage, &mut runs, order);
+    let days = runs::days(&found.year);
+    Some(Answer { sun, stage, reach, runs, days })
+}
+
+/// "works on 143 days · next six weeks".
+fn works_on(answer: &Answer) -> String {
+    let reach = match answer.reach {
+        Reach::ProjectDates => " · on the project's dates",
+        Reach::SixWeeks => " · the next six weeks first",
+        Reach::Year => "",
+    };
+    format!("{} a year{reach}", say::works_on(answer.days))
+}
+
+#[component]
+fn OrderChoice(order: RwSignal<Order>) -> impl IntoView {
+    let named = [("by hold", Order::Hold), ("by date", Order::Date), ("by slack", Order::Slack)];
+    let choose = move |event| {
+        let value = event_target_value(&event);
+        if let Some((_, chosen)) = named.iter().find(|(name, _)| *name == value) {
+            order.set(*chosen);
+        }
+    };
+    let option = move |(name, one): (&'static str, Order)| {
+        view! { <option value=name selected=move || order.get() == one>{name}</option> }
+    };
+    view! {
+        <select class="quiet" aria-label="Order of the slots" on:change=choose>
+            {named.map(option).collect_view()}
+        </select>
+    }
+}
+
+fn list(shown: Shown, answer: Answer, all: RwSignal<bool>) -> AnyView {
+    if answer.runs.is_empty() {
+        return view! {
+            <EmptyState says="No slot within a year. Widen the arc or the heights, ask for fewer minutes, or turn the lens.">
+                ""
+            </EmptyState>
+        }
+        .into_any();
+    }
+    let more = answer.runs.len().saturating_sub(FIRST);
+    let count = if all.get() { answer.runs.len() } else { FIRST };
+    let rows = answer.runs.iter().take(count).map(|run| row(shown, &answer, run)).collect_view();
+    view! {
+        <ul class="rows">{rows}</ul>
+        {(more > 0 && !all.get()).then(|| view! {
+            <p>
+                <button type="button" class="button wide" on:click=move |_| all.set(true)>
+                    {format!("Show {more} more")}
+                </button>
+            </p>
+        })}
+    }
+    .into_any()
+}
+
+fn row(shown: Shown, answer: &Answer, run: &Run) -> impl IntoView + use<> {
+    let (stage, slot, store) = (answer.stage.clone(), run.best().clone(), shown.store);
+    let edges = uncertainty::edges(&answer.sun, &stage, &slot);
+    let (dates, reason, warning) = (say::dates(run), say::reason(&slot, &edges), say::outcome(&edges));
+    let clock = say::clock(slot.span, &stage, store.settings.get().clock);
+    let ends = format!("until {}", say::ends(&slot, &stage));
+    let light = shown.lens_sees(slot.light.direction);
+    let hold = words::duration(slot.hold());
+    let name = format!("{dates}, {clock}");
+    let begin = slot.span.start();
+    view! {
+        <li class="slot">
+            <button
+                type="button"
+                class="slot-text"
+                aria-label=format!("Stand at {name}: {reason}, holds {hold}")
+                on:click=move |_| store.moment.stand_at(begin)
+            >
+                <span class="row-picture"><Picture drawing=Signal::stored(ball::ball(light)) decoration=true /></span>
+                <span class="row-text">
+                    <span class="row-title">{dates} " " <span class="slot-clock">{clock}</span></span>
+                    <span class="row-sub">{reason.clone()}</span>
+                    <span class="row-sub">{ends}</span>
+                    {warning.map(|warning| view! { <span class="row-sub warning">{warning}</span> })}
+                </span>
+                <span class="row-value">{hold_of(&slot)}</span>
+            </button>
+            <KeepSlot shown=shown store=store slot=slot name=name />
+        </li>
+    }
+}
+
+/// "36" over "min".
+fn hold_of(slot: &Slot) -> impl IntoView + use<> {
+    let words = words::duration(slot.hold());
+    match words.strip_suffix(" min") {
+        Some(minutes) => view! { {minutes.to_owned()} <small>"min"</small> }.into_any(),
+        None => words.into_any(),
+    }
+}
+
+/// Keeps a slot or lets it go.
+#[component]
+fn KeepSlot(shown: Shown, store: Store, slot: Slot, name: String) -> impl IntoView {
+    let span = slot.span;
+    let kept = Memo::new(move |_| {
+        shown
+            .with(|set_up| set_up.saved.iter().find(|kept| kept.is_about(span)).map(|kept| kept.id.clone()))
+            .flatten()
+    });
+    let toggle = move |keep: bool| {
+        let Some(set_up) = shown.with(|set_up| set_up.id.clone()) else { return };
+        match kept.get_untracked() {
+            Some(slot) if !keep => {
+                store.edit_with_undo(Edit::ForgetSlot { set_up, slot }, "Slot let go");
+            }
+            None if keep => {
+                let slot = SavedSlot { id: store.fresh_id(), start: span.start(), end: span.end() };
+                store.edit(Edit::SaveSlot { set_up, slot });
+                store.moment.stand_at(span.start());
+            }
+            _ => {}
+        }
+    };
+    view! { <SaveButton saved=Signal::derive(move || kept.get().is_some()) what=Signal::stored(name) on_toggle=toggle /> }
+}

@@ -1,0 +1,155 @@
+//! New entities as they start: our own choice of first numbers, each of which the person can change.
+
+use super::document::{At, Camera, Lens, Location, Project, Scene, SetUp};
+use super::find::{Standing, free_name};
+use crate::place::mark::{FACE_HEIGHT, Mark};
+use crate::place::room::Room;
+use crate::place::site::Site;
+use crate::place::wall::COMPASS;
+use crate::plan::lens::LensChoice;
+use crate::plan::presets::PRESETS;
+use crate::plan::wish::{Sky, Wish};
+use crate::units::{Bearing, Degrees, Metres};
+
+/// A scene with the next free number and one set-up at the first mark of the first location.
+pub fn scene(project: &Project, id: &str, set_up_id: &str) -> Scene {
+    let number = free_number(project);
+    let at = project.locations.first().map(|location| first_spot(location));
+    Scene {
+        id: id.to_owned(),
+        title: format!("Scene {number}"),
+        number,
+        set_ups: vec![set_up(set_up_id, "A", at)],
+    }
+}
+
+/// A set-up that asks for a low light from three-quarter back.
+pub fn set_up(id: &str, name: &str, at: Option<At>) -> SetUp {
+    let preset = &PRESETS[1];
+    SetUp {
+        id: id.to_owned(),
+        name: name.to_owned(),
+        at,
+        lens: Lens {
+            bearing: Bearing::from_degrees(0.0),
+            choice: LensChoice::default(),
+            bearing_uncertainty: COMPASS,
+            distance: Metres::from_metres(2.5),
+            height: FACE_HEIGHT,
+            tilt: Degrees::default(),
+            focal_mm: 50.0,
+            camera: None,
+        },
+        minutes: 25,
+        wish: Wish {
+            arc: preset.arc,
+            heights: preset.heights,
+            sun_on_mark: preset.sun_on_mark,
+            sky: Sky::Any,
+            dates: Vec::new(),
+            hours: None,
+        },
+        saved: Vec::new(),
+        notes: String::new(),
+    }
+}
+
+/// A location with nothing in it yet.
+pub fn location(id: &str, name: &str, site: Site, zone: &str) -> Location {
+    Location {
+        id: id.to_owned(),
+        name: name.to_owned(),
+        site,
+        accuracy: None,
+        zone: zone.to_owned(),
+        rooms: Vec::new(),
+        marks: Vec::new(),
+        backgrounds: Vec::new(),
+        notes: String::new(),
+    }
+}
+
+/// A mark with a free name among `marks`.
+pub fn mark(id: &str, marks: &[Mark], [x, y]: [Metres; 2]) -> Mark {
+    let name = free_name("Mark", marks.iter().map(|mark| mark.name.as_str()));
+    Mark { id: id.to_owned(), name, x, y, face_height: FACE_HEIGHT, sighted: Vec::new() }
+}
+
+/// A camera with a common format.
+pub fn camera(id: &str) -> Camera {
+    Camera { id: id.to_owned(), name: "Camera A".to_owned(), sensor_width_mm: 24.89, sensor_height_mm: 18.66 }
+}
+
+/// The first mark of a location, in a room if there is one.
+pub fn first_spot(location: &Location) -> At {
+    let room = location.rooms.iter().find(|room| !room.marks.is_empty());
+    let mark = room.map_or(&location.marks, |room| &room.marks).first();
+    At {
+        location: location.id.clone(),
+        room: room.map(|room| room.id.clone()),
+        mark: mark.map(|mark| mark.id.clone()),
+    }
+}
+
+/// A place where a subject can be, and what it is called.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Spot {
+    /// The way there.
+    pub at: At,
+    /// "Sail loft, by the bench".
+    pub words: String,
+}
+
+/// Every mark of the project, and every location as a whole.
+pub fn spots(project: &Project) -> Vec<Spot> {
+    let mut spots = Vec::new();
+    for location in &project.locations {
+        let mut add = |room: Option<&Room>, mark: Option<&Mark>| {
+            let at = At {
+                location: location.id.clone(),
+                room: room.map(|room| room.id.clone()),
+                mark: mark.map(|mark| mark.id.clone()),
+            };
+            spots.push(Spot { words: Standing { location, room, mark }.words(), at });
+        };
+        for room in &location.rooms {
+            room.marks.iter().for_each(|mark| add(Some(room), Some(mark)));
+        }
+        location.marks.iter().for_each(|mark| add(None, Some(mark)));
+        add(None, None);
+    }
+    spots
+}
+
+/// The first whole number that no scene has.
+fn free_number(project: &Project) -> String {
+    let taken = |number: &String| project.scenes.iter().any(|scene| scene.number == *number);
+    let mut free = (1usize..).map(|number| number.to_string()).filter(|number| !taken(number));
+    free.next().expect("there are more numbers than scenes")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::project::demo;
+
+    #[test]
+    fn every_mark_is_a_spot() {
+        let demo = demo::project();
+        let spots = spots(&demo);
+        assert!(spots.iter().any(|spot| spot.words == "Sail loft, by the bench"));
+        assert!(
+            demo.set_ups().all(|(_, set_up)| spots.iter().any(|spot| Some(&spot.at) == set_up.at.as_ref()))
+        );
+    }
+
+    #[test]
+    fn a_new_scene_has_a_free_number_and_a_place() {
+        let demo = demo::project();
+        let new = scene(&demo, "s", "u");
+        assert!(demo.scenes.iter().all(|scene| scene.number != new.number));
+        let at = new.set_ups[0].at.as_ref().unwrap();
+        assert!(demo.standing(at).unwrap().mark.is_some());
+        assert!(scene(&Project::empty("p", ""), "s", "u").set_ups[0].at.is_none());
+    }
+}
