@@ -3,6 +3,7 @@
 //! Directions as the lens sees them, and sunlight on surfaces. Nothing here knows the time or a wish.
 
 pub mod class;
+pub mod daylight;
 pub mod format;
 pub mod patch;
 pub mod phase;

@@ -1,7 +1,7 @@
 //! Bearing and time together: slots of a set-up whose lens is free, each with the bearing that holds longest.
 //!
 //! Everything but the arc is the same for every lens, so it is searched once, exactly. Within each of those spans the
-//! sun's bearing is noted every minute, which tells how long each whole degree of the lens holds; those that
+//! sun's bearing is noted every few minutes, which tells how long each whole degree of the lens holds; those that
 //! come near the best are then searched exactly: the answer of a scan of every degree, at a hundredth of its price.
 
 use super::calendar;
@@ -12,11 +12,13 @@ use super::slot::Slot;
 use super::stage::Stage;
 use super::wish::{Arc, DateRange};
 use crate::place::background::Background;
+use crate::place::cone::Cone;
+use crate::sky::search::Limb;
 use crate::sky::sun::Sun;
 use crate::units::{Bearing, Degrees, Duration, Span, Spans};
 
-/// Distance of the notes on the sun's bearing.
-const NOTE: Duration = Duration::from_minutes(1);
+/// Distance of the notes on the sun's bearing. Our own choice: shorter means more notes, longer more exact searches.
+const NOTE: Duration = Duration::from_minutes(4);
 
 /// A slot, and where the lens looks for it.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,6 +57,14 @@ pub fn any_lens(sun: &Sun, stage: &Stage, within: Span) -> Spans {
     met::met(sun, &open, within)
 }
 
+/// What is left of `light`, in which everything but the arc is granted, when the lens looks to `lens`.
+pub fn with_lens(sun: &Sun, stage: &Stage, light: &Spans, lens: Bearing) -> Spans {
+    let arcs: Vec<Cone> = region::bearings(stage.wish.arc, lens).iter().flat_map(BearingArc::cones).collect();
+    Spans::gather(
+        light.iter().flat_map(|span| sun.spans_in(&arcs, Limb::Centre, span).as_slice().to_vec()).collect(),
+    )
+}
+
 /// The slot of the bearing that holds longest within `light`.
 fn best_within(sun: &Sun, stage: &Stage, light: Span, bearings: &[Bearing]) -> Option<FreeSlot> {
     let (lens, span) = longest_holding(sun, stage, light, bearings)?;
@@ -66,42 +76,47 @@ fn best_within(sun: &Sun, stage: &Stage, light: Span, bearings: &[Bearing]) -> O
 fn longest_holding(sun: &Sun, stage: &Stage, light: Span, bearings: &[Bearing]) -> Option<(Bearing, Span)> {
     let holds = holds_by_notes(sun, stage, light, bearings);
     let most = holds.iter().copied().max()?;
-    let exact = |lens: Bearing| {
-        let met = met::met(sun, &Stage { lens, ..stage.clone() }, light);
-        met.iter().rev().max_by_key(|span| span.duration()).map(|span| (lens, span))
-    };
+    let exact = |lens: Bearing| longest(&with_lens(sun, stage, &light.into(), lens)).map(|span| (lens, span));
     let first = holds.iter().position(|hold| *hold == most)?;
     let equals = holds[first..].iter().take_while(|hold| **hold == most).count();
     let middle = exact(bearings[first + equals / 2]);
     if middle.is_some_and(|(_, span)| span == light) {
         return middle;
     }
-    // A hold lies within a minute of its notes, so that the longest has at most one note less than the most.
+    // A hold lies within one note's distance of its notes, so that the longest has at most one note less than the most.
     let near = bearings.iter().zip(&holds).filter(|(_, hold)| **hold + 1 >= most);
     let found: Vec<_> = near.filter_map(|(lens, _)| exact(*lens)).collect();
     found.into_iter().rev().max_by_key(|(_, span)| span.duration())
 }
 
-/// For how many minutes each bearing holds, by notes of the sun's bearing.
+/// The longest of some spans; the earliest of equals.
+pub fn longest(spans: &Spans) -> Option<Span> {
+    spans.iter().rev().max_by_key(|span| span.duration())
+}
+
+/// For how many notes of the sun's bearing in a row each bearing of the lens holds.
 fn holds_by_notes(sun: &Sun, stage: &Stage, light: Span, bearings: &[Bearing]) -> Vec<usize> {
-    let north = region::bearings(stage.wish.arc, Bearing::default());
-    let notes = notes(sun, light);
-    bearings.iter().map(|lens| hold(&notes, &north, *lens)).collect()
-}
-
-/// The sun's bearing, minute by minute.
-fn notes(sun: &Sun, light: Span) -> Vec<Bearing> {
+    let arcs: Vec<(f64, f64)> = region::bearings(stage.wish.arc, Bearing::default())
+        .iter()
+        .map(|arc| (arc.from.degrees(), arc.width.degrees()))
+        .collect();
     let times = core::iter::successors(Some(light.start()), |at| Some(*at + NOTE));
-    times.take_while(|at| *at < light.end()).map(|at| sun.apparent(at).bearing()).collect()
+    let notes: Vec<f64> =
+        times.take_while(|at| *at < light.end()).map(|at| sun.apparent(at).bearing().degrees()).collect();
+    bearings.iter().map(|lens| hold(&notes, &arcs, lens.degrees())).collect()
 }
 
-/// Most notes in a row that lie in the arcs of a wish, given for a lens to the north and turned with the lens.
-fn hold(notes: &[Bearing], north: &[BearingArc], lens: Bearing) -> usize {
-    let back = Degrees::from_degrees(-lens.degrees());
+/// Most notes in a row that lie in the arcs (from, width) of a wish, given for a lens to the north and turned with
+/// the lens. All in degrees, 0 to 360, so that no more than two turns are ever missing.
+fn hold(notes: &[f64], north: &[(f64, f64)], lens: f64) -> usize {
     let (mut row, mut most) = (0, 0);
     for light in notes {
-        let light = light.turned(back);
-        row = if north.iter().any(|arc| arc.contains(light)) { row + 1 } else { 0 };
+        let within = |(from, width): &(f64, f64)| {
+            let past = light - lens - from;
+            let past = if past < -360.0 { past + 720.0 } else { past };
+            (if past < 0.0 { past + 360.0 } else { past }) <= *width
+        };
+        row = if north.iter().any(within) { row + 1 } else { 0 };
         most = most.max(row);
     }
     most

@@ -3,8 +3,8 @@
 //! Every whole degree of the bearings allowed is tried, each exactly in time; neighbours that do are gathered into
 //! arcs. If none does: [`super::otherwise`].
 
+use super::free_lens;
 use super::lens::{self, Behind, LensChoice};
-use super::met;
 use super::slot::Light;
 use super::stage::Stage;
 use crate::place::background::Background;
@@ -25,7 +25,7 @@ pub struct LensHold {
 impl LensHold {
     /// The longest span in which the wish is met; the earliest of equals.
     pub fn longest(&self) -> Option<Span> {
-        self.met.iter().rev().max_by_key(|span| span.duration())
+        free_lens::longest(&self.met)
     }
 
     /// How long the wish is met without a break.
@@ -57,12 +57,13 @@ pub fn every_bearing(
     choice: LensChoice,
     backgrounds: &[Background],
 ) -> Vec<LensHold> {
+    let light = free_lens::any_lens(sun, stage, span);
     let bearings = choice.bearings(stage.lens, backgrounds);
     bearings
         .into_iter()
         .map(|lens| LensHold {
             lens,
-            met: met::met(sun, &Stage { lens, ..stage.clone() }, span),
+            met: free_lens::with_lens(sun, stage, &light, lens),
             behind: lens::behind(backgrounds, lens),
         })
         .collect()

@@ -2,7 +2,6 @@
 
 use super::free_lens;
 use super::lens::LensChoice;
-use super::met;
 use super::only_here;
 use super::stage::Stage;
 use super::wish::{Arc, Heights, Wish};
@@ -129,11 +128,10 @@ fn least(most: u32, works: impl Fn(u32) -> bool) -> Option<u32> {
 
 /// Whether any bearing allowed gives the wish long enough within the span.
 fn is_possible(sun: &Sun, asked: &Asked<'_>) -> bool {
+    let light = free_lens::any_lens(sun, asked.stage, asked.span);
     let bearings = asked.choice.bearings(asked.stage.lens, asked.backgrounds);
-    bearings.into_iter().any(|lens| {
-        let looking = Stage { lens, ..asked.stage.clone() };
-        met::met(sun, &looking, asked.span).iter().any(|met| met.duration() >= asked.stage.takes)
-    })
+    let holds = |lens: Bearing| free_lens::longest(&free_lens::with_lens(sun, asked.stage, &light, lens));
+    bearings.into_iter().any(|lens| holds(lens).is_some_and(|met| met.duration() >= asked.stage.takes))
 }
 
 /// The slot nearest to the span, looked for further and further away.
@@ -187,6 +185,7 @@ fn within(span: Span, before: i64, after: i64) -> Option<Span> {
 #[cfg(test)]
 mod tests {
     use super::super::fixture::{field, loft, span, wish};
+    use super::super::met;
     use super::super::wish::SunOnMark;
     use super::*;
 

@@ -7,17 +7,26 @@
 mod angle;
 mod length;
 mod magnetic;
+mod photometric;
+mod quantity;
+mod radiometric;
 mod range;
 mod share;
 mod span;
+mod stops;
+mod temperature;
 mod time;
 mod vector;
 
 pub use angle::{Bearing, Degrees, Height, Latitude, Longitude};
 pub use length::Metres;
 pub use magnetic::{MagneticBearing, Nanoteslas};
+pub use photometric::{Candelas, Lumens, Luminance, Lux};
+pub use radiometric::WattsPerSquareMetre;
 pub use range::OutOfRange;
 pub use share::Share;
 pub use span::{Span, Spans};
+pub use stops::Stops;
+pub use temperature::{Kelvin, Mired};
 pub use time::{Duration, Instant, NotAnInstant};
 pub use vector::{InRoom, Vector, World};
