@@ -190,6 +190,7 @@ fn changes_at(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
 
     fn at(text: &str) -> Instant {
         Instant::parse(text).unwrap()
@@ -245,5 +246,52 @@ mod tests {
         // Across the date line from Greenwich's antipode the time is one's own all the same.
         let islands = Zone::fixed("UTC+13", Duration::from_minutes(780));
         assert_eq!(islands.implausible(longitude(-172.0), at("2027-07-01T00:00:00Z")), None);
+    }
+
+    /// A zone of any offsets that change at least a week apart.
+    fn some_zone() -> impl Strategy<Value = Zone> {
+        let change = (8i64..200, 0i64..1440, -56i64..=56);
+        (-48i64..=56, proptest::collection::vec(change, 0..6)).prop_map(|(first, changes)| {
+            let mut zone = Zone::fixed("somewhere", Duration::from_minutes(first * 15));
+            let (mut at, mut before) = (at("2027-01-01T00:00:00Z"), Duration::from_minutes(first * 15));
+            for (days, minutes, quarters) in changes {
+                let after = Duration::from_minutes(quarters * 15);
+                at = at + Duration::from_minutes(days * 1440 + minutes);
+                zone.changes.push(Change { at, before, after });
+                before = after;
+            }
+            zone
+        })
+    }
+
+    proptest! {
+        #[test]
+        fn local_time_reads_back(zone in some_zone(), minutes in 0i64..2_000_000) {
+            let now = at("2026-12-01T00:00:00Z") + Duration::from_minutes(minutes);
+            match zone.instant(zone.local(now)) {
+                LocalTime::Once(once) => prop_assert_eq!(once, now),
+                LocalTime::Twice { first, second } => prop_assert!((now == first || now == second) && first < second),
+                LocalTime::Skipped { .. } => prop_assert!(false, "{} is no skipped time", zone.local(now)),
+            }
+        }
+
+        #[test]
+        fn asking_finds_the_same_table(zone in some_zone()) {
+            let years = Span::new(at("2026-12-01T00:00:00Z"), at("2031-01-01T00:00:00Z")).unwrap();
+            let asked = Zone::by_asking("somewhere", years, |at| Some(zone.offset_at(at))).unwrap();
+            for change in zone.changes() {
+                prop_assert_eq!(asked.offset_at(change.at), change.after);
+                prop_assert_eq!(asked.offset_at(change.at - Duration::from_millis(1)), change.before);
+            }
+        }
+
+        #[test]
+        fn days_follow_each_other(zone in some_zone(), day in 0u64..1200) {
+            let date = NaiveDate::from_ymd_opt(2026, 12, 1).unwrap() + Days::new(day);
+            if let (Some(one), Some(two)) = (zone.day(date), zone.day(date + Days::new(1))) {
+                prop_assert_eq!(one.end(), two.start());
+                prop_assert_eq!(zone.date(one.start()), date);
+            }
+        }
     }
 }
