@@ -2,14 +2,16 @@
 //!
 //! Light passes an opening if it passes the rectangle in the wall's inner face, the one in its outer face, and
 //! beneath the overhang. Each edge, seen from the face, is a plane through the face: a half-space with nothing
-//! left over, so that the result is exact. Bars and glass dim the light; they are `light`'s. In a room with an
-//! inward corner a wall may stand between; that is `light`'s too. The horizon is not in it.
+//! left over, so that the result is exact. In a room with an inward corner, only what no wall hides counts. Bars and
+//! glass dim the light; they are `light`'s. The horizon is not in it.
 
 use super::cone::{Cone, HalfSpace};
+use super::frame::Frame;
+use super::inside;
 use super::mark::Mark;
 use super::opening::{Opening, Overhang};
 use super::room::Room;
-use crate::units::{InRoom, Vector};
+use crate::units::{InRoom, Metres, Vector};
 
 /// An opening and the sky it lets onto a mark.
 #[derive(Clone, Debug, PartialEq)]
@@ -46,7 +48,8 @@ pub fn cone(room: &Room, opening: &Opening, point: Vector<InRoom>) -> Option<Con
     if outward.dot(frame.inner[0] - point) <= 0.0 {
         return None;
     }
-    let mut normals = edges(frame.inner, point);
+    let seen = inside::seen(room, opening, point)?;
+    let mut normals = edges(narrowed(&frame, seen), point);
     if opening.reveal.metres() > 0.0 {
         normals.extend(edges(frame.outer, point));
     }
@@ -55,6 +58,13 @@ pub fn cone(room: &Room, opening: &Opening, point: Vector<InRoom>) -> Option<Con
     }
     let sides = normals.into_iter().map(|normal| HalfSpace::beside(room.world_from_room(normal))).collect();
     Some(Cone { sides })
+}
+
+/// The inner rectangle, no wider than what is seen of it.
+fn narrowed(frame: &Frame, [from, to]: [Metres; 2]) -> [Vector<InRoom>; 4] {
+    let at = |corner: Vector<InRoom>, along: Metres| frame.wall.point(along, Metres::from_metres(corner.z));
+    let [first_low, second_low, second_high, first_high] = frame.inner;
+    [at(first_low, from), at(second_low, to), at(second_high, to), at(first_high, from)]
 }
 
 /// Unit normals of the planes through `point` and each edge of a rectangle, pointing to its inside.
@@ -83,7 +93,7 @@ fn beneath(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{Bearing, Height, Metres, World};
+    use crate::units::{Bearing, Height, World};
     use proptest::prelude::*;
 
     fn metres(m: f64) -> Metres {

@@ -28,3 +28,10 @@ pub struct Mark {
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub sighted: Vec<Sighting>,
 }
+
+impl Mark {
+    /// A mark at `[x, y]` with the usual face height.
+    pub fn new(id: &str, name: &str, [x, y]: [Metres; 2]) -> Self {
+        Self { id: id.to_owned(), name: name.to_owned(), x, y, face_height: FACE_HEIGHT, sighted: Vec::new() }
+    }
+}

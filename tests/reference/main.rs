@@ -19,4 +19,5 @@ mod spa_example;
 mod spoiled;
 mod sun_events;
 mod sun_positions;
+mod window_light;
 mod zones;

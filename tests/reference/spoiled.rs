@@ -9,6 +9,7 @@ use super::kit::{self, Check, tables};
 use super::moon;
 use super::sun_events;
 use super::sun_positions;
+use super::window_light;
 use super::zones;
 
 /// A table, the value to spoil, and the check that must notice.
@@ -50,6 +51,8 @@ const SPOILED: &[Spoiled] = &[
         column: "alt_airless_deg",
         value: "-9.682844",
     },
+    Spoiled { check: window_light::check, file: "window_light.csv", column: "sun_reaches", value: "0" },
+    Spoiled { check: window_light::check, file: "window_light.csv", column: "opening", value: "2" },
     Spoiled { check: zones::check, file: "zones.csv", column: "utc_first", value: "2026-02-22T23:30:01Z" },
 ];
 

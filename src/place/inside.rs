@@ -1,0 +1,140 @@
+//! What of an opening is seen from a spot when walls of the same room stand between, as in an L.
+//!
+//! Walls are upright and reach from floor to ceiling, so all happens in the plan. The part that is seen is in one
+//! piece: two sight lines and the wall between their ends enclose no other wall, because walls hang together.
+
+use super::opening::Opening;
+use super::room::Room;
+use super::wall::Wall;
+use crate::units::{InRoom, Metres, Vector};
+
+/// Pieces narrower than this are nothing, metres. Our choice: far below any tape.
+const NOTHING: f64 = 1e-9;
+
+/// A stretch along the opening's wall, metres from the wall's first corner.
+type Stretch = (f64, f64);
+
+/// From where to where along its wall an opening is seen from `spot`; `None` if it is not, or if `spot` is outside.
+pub(super) fn seen(room: &Room, opening: &Opening, spot: Vector<InRoom>) -> Option<[Metres; 2]> {
+    let wall = room.wall(opening.wall)?;
+    if !room.holds(Metres::from_metres(spot.x), Metres::from_metres(spot.y)) {
+        return None;
+    }
+    let whole = (opening.offset.metres(), opening.offset.metres() + opening.width.metres());
+    let others = room.walls().filter(|(number, _)| *number != opening.wall);
+    let mut hidden: Vec<Stretch> = others.filter_map(|(_, other)| shadow(&wall, &other, spot)).collect();
+    hidden.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let (from, to) = free(whole, &hidden)?;
+    Some([from, to].map(Metres::from_metres))
+}
+
+/// The stretch of `wall` that `other` hides from `spot`.
+fn shadow(wall: &Wall, other: &Wall, spot: Vector<InRoom>) -> Option<Stretch> {
+    let away = |point: Vector<InRoom>| wall.outward.dot(point - spot);
+    let distance = away(wall.from);
+    // Only what stands between the spot and the wall casts a shadow on it.
+    let (near, far) = (distance * 1e-9, distance);
+    let (from, to) = (away(other.from), away(other.to));
+    if from.max(to) <= near || from.min(to) >= far {
+        return None;
+    }
+    let clipped = |end: f64| {
+        let share = if from == to { 0.0 } else { (end.clamp(near, far) - from) / (to - from) };
+        other.from + (other.to - other.from) * share
+    };
+    let on_wall = |point: Vector<InRoom>| {
+        let seen = spot + (point - spot) * (distance / away(point).max(near));
+        wall.along.dot(seen - wall.from)
+    };
+    let ends = if from == to { (other.from, other.to) } else { (clipped(from), clipped(to)) };
+    let (a, b) = (on_wall(ends.0), on_wall(ends.1));
+    Some((a.min(b), a.max(b)))
+}
+
+/// The widest piece of `whole` that none of the stretches (in order) hides.
+fn free(whole: Stretch, hidden: &[Stretch]) -> Option<Stretch> {
+    let mut widest = (0.0, NOTHING);
+    let mut from = whole.0;
+    for stretch in hidden.iter().chain([&(whole.1, whole.1)]) {
+        let to = stretch.0.min(whole.1);
+        if to - from > widest.1 - widest.0 {
+            widest = (from, to);
+        }
+        from = from.max(stretch.1);
+    }
+    (widest.1 > NOTHING).then_some(widest)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::place::aperture::cone;
+    use crate::units::{Bearing, Height};
+    use proptest::prelude::*;
+
+    fn metres(m: f64) -> Metres {
+        Metres::from_metres(m)
+    }
+
+    /// A U with its notch in the far wall, and a window in wall 0 or at the end of an arm.
+    const U: [[f64; 2]; 8] =
+        [[0.0, 0.0], [9.0, 0.0], [9.0, 6.0], [6.0, 6.0], [6.0, 2.0], [3.0, 2.0], [3.0, 6.0], [0.0, 6.0]];
+
+    fn room(wall: usize, offset: f64, width: f64) -> Room {
+        let mut room = Room::rectangle("r", "r", [9.0, 6.0, 3.0].map(metres), Bearing::from_degrees(200.0));
+        room.floor = U.map(|corner| corner.map(metres)).to_vec();
+        room.openings.push(Opening::rectangle("o", "o", wall, [offset, 0.8, width, 1.5].map(metres)));
+        room
+    }
+
+    /// Asks every wall in turn whether it crosses the way from `spot` to `end`; shares nothing with the shadows.
+    fn is_free(spot: [f64; 2], end: [f64; 2], but: usize) -> bool {
+        let side = |a: [f64; 2], b: [f64; 2], c: [f64; 2]| {
+            (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]) > 0.0
+        };
+        (0..8).filter(|wall| *wall != but).all(|wall| {
+            let (a, b) = (U[wall], U[(wall + 1) % 8]);
+            side(a, b, spot) == side(a, b, end) || side(spot, end, a) == side(spot, end, b)
+        })
+    }
+
+    proptest! {
+        #[test]
+        fn what_is_seen_is_what_a_ray_reaches(
+            wall in 0usize..8, offset in 0.05..1.0f64, width in 0.3..0.9f64,
+            x in 0.05..8.95f64, y in 0.05..5.95f64, turn in -85.0..85.0f64, up in 0.0..40.0f64,
+        ) {
+            let room = room(wall, offset, width);
+            prop_assume!(room.holds(metres(x), metres(y)));
+            let (spot, frame) = (Vector::new(x, y, 1.2), room.frame(&room.openings[0]).unwrap());
+            let sun = Vector::towards(room.bearing_of(wall).unwrap(), Height::clamped(up));
+            let sun = sun.turned(crate::units::Degrees::from_degrees(turn));
+            let cone = cone(&room, &room.openings[0], spot);
+            let lit = cone.is_some_and(|cone| cone.contains(sun));
+            let to = room.room_from_world(sun);
+            let distance = frame.wall.outward.dot(frame.wall.from - spot);
+            prop_assume!(distance.abs() > 0.01);
+            let reach = distance / frame.wall.outward.dot(to);
+            let hit = spot + to * reach;
+            let along = frame.wall.along.dot(hit - frame.wall.from);
+            let edges = [(along - offset), (along - offset - width), (hit.z - 0.8), (hit.z - 2.3)];
+            prop_assume!(edges.iter().all(|edge| edge.abs() > 1e-6));
+            let through = reach > 0.0 && edges[0] > 0.0 && edges[1] < 0.0 && edges[2] > 0.0 && edges[3] < 0.0;
+            // Just short of the wall, so that its neighbours at a corner do not count.
+            let end = spot + to * (reach * (1.0 - 1e-9));
+            prop_assert_eq!(lit, through && is_free([x, y], [end.x, end.y], wall));
+        }
+    }
+
+    #[test]
+    fn one_arm_does_not_see_the_window_of_the_other() {
+        let room = room(2, 1.0, 1.0);
+        let seen_from = |x, y| seen(&room, &room.openings[0], Vector::new(x, y, 1.2));
+        assert!(seen_from(7.5, 3.0).is_some());
+        assert_eq!(seen_from(1.5, 3.0), None);
+        assert_eq!(seen_from(4.5, 4.0), None, "in the notch, outside of the room");
+        let part = seen_from(5.7, 1.0).unwrap();
+        // The sight line past the corner at (6, 2) meets the wall at x = 7.2, 1.8 m from its first corner.
+        assert!((part[0].metres() - 1.0).abs() < 1e-9 && (part[1].metres() - 1.8).abs() < 1e-9, "{part:?}");
+    }
+}
