@@ -12,6 +12,7 @@ mod equinox;
 pub mod events;
 mod lunar;
 mod lunar_table;
+pub mod minutes;
 pub mod moon;
 pub mod moon_day;
 mod noon;

@@ -75,6 +75,11 @@ impl Sun {
         self.motion_of(number as i64, days - number)
     }
 
+    /// The UTC day of a number.
+    pub(super) fn day(&self, number: i64) -> Day {
+        self.ephemeris.day(number)
+    }
+
     /// At a time: cos δ cos H, −cos δ sin H, sin δ from the Earth's centre, and the parallax.
     pub(super) fn geocentric(&self, days: f64) -> (f64, f64, f64, f64) {
         let number = days.floor();

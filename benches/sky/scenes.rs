@@ -1,0 +1,66 @@
+//! The year, the site and the set-ups that are timed.
+
+use slantlight::place::cone::{Cone, HalfSpace};
+use slantlight::place::site::Site;
+use slantlight::units::{
+    Bearing, Degrees, Duration, Height, Instant, Latitude, Longitude, Metres, Span, Vector,
+};
+
+/// Set-ups of a scene.
+pub const SETUPS: usize = 10;
+
+/// What is timed.
+pub struct Scene {
+    pub site: Site,
+    pub year: Span,
+    /// Eight planes each: a window, an arc of bearings, heights.
+    pub setups: Vec<Cone>,
+}
+
+impl Scene {
+    /// 2026 at 48.21 N 16.37 E.
+    pub fn new() -> Self {
+        let site = Site {
+            latitude: Latitude::from_degrees(48.21).unwrap(),
+            longitude: Longitude::from_degrees(16.37).unwrap(),
+            elevation: Metres::from_metres(190.0),
+        };
+        let start = Instant::parse("2026-01-01T00:00:00Z").unwrap();
+        let year = Span::new(start, start + Duration::from_minutes(365 * 1440)).unwrap();
+        let setups = (0..SETUPS).map(|number| set_up(120.0 + 14.0 * number as f64)).collect();
+        Self { site, year, setups }
+    }
+
+    /// Days of the year, every `step`-th.
+    pub fn days(&self, step: usize) -> impl Iterator<Item = Span> {
+        let start = self.year.start();
+        (0..365).step_by(step).map(move |day| {
+            let from = start + Duration::from_minutes(day * 1440);
+            Span::new(from, from + Duration::DAY).unwrap()
+        })
+    }
+}
+
+/// A window 70° wide and from 2° to 50° high about a bearing, an arc of 50° in it, sun between 4° and 40°.
+fn set_up(bearing: f64) -> Cone {
+    let to = |off: f64, height: f64| {
+        Vector::towards(Bearing::from_degrees(bearing + off), Height::clamped(height))
+    };
+    let corners = [to(-35.0, 2.0), to(35.0, 2.0), to(30.0, 50.0), to(-30.0, 50.0)];
+    let mut sides: Vec<HalfSpace> = (0..4)
+        .map(|n| HalfSpace::beside(corners[(n + 1) % 4].cross(corners[n]).unit().unwrap() * -1.0))
+        .collect();
+    let middle = to(0.0, 25.0);
+    for side in &mut sides {
+        if side.normal.dot(middle) < 0.0 {
+            side.normal = -side.normal;
+        }
+    }
+    let level = |off: f64, turn: f64| {
+        HalfSpace::beside(Bearing::from_degrees(bearing + off).turned(Degrees::from_degrees(turn)).level())
+    };
+    sides.extend([level(-25.0, 90.0), level(25.0, -90.0)]);
+    sides.push(HalfSpace { normal: Vector::UP, least: Height::clamped(4.0).sin() });
+    sides.push(HalfSpace { normal: -Vector::UP, least: -Height::clamped(40.0).sin() });
+    Cone { sides }
+}
