@@ -4,6 +4,7 @@
 
 pub mod class;
 pub mod daylight;
+pub mod exposure;
 pub mod format;
 pub mod patch;
 pub mod phase;

@@ -5,6 +5,7 @@
 //! a saved file reads back to the same bytes; inside, directions are unit [`Vector`]s.
 
 mod angle;
+mod camera;
 mod length;
 mod magnetic;
 mod photometric;
@@ -19,6 +20,7 @@ mod time;
 mod vector;
 
 pub use angle::{Bearing, Degrees, Height, Latitude, Longitude};
+pub use camera::{Density, FrameRate, Iso, ShutterTime, TStop};
 pub use length::Metres;
 pub use magnetic::{MagneticBearing, Nanoteslas};
 pub use photometric::{Candelas, Lumens, Luminance, Lux};
