@@ -72,6 +72,11 @@ impl Skyline {
         Self { points, edges, starts }
     }
 
+    /// Whether it is the level horizon, with no points.
+    pub fn is_level(&self) -> bool {
+        self.points.is_empty()
+    }
+
     /// Points as given, from north clockwise.
     pub fn points(&self) -> &[Point] {
         &self.points

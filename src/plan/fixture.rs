@@ -7,6 +7,7 @@ use super::stage::{Stage, StageOpening};
 use super::wish::{Arc, ClockRange, Heights, Sky, SunOnMark, Wish};
 use crate::place::cone::{Cone, HalfSpace};
 use crate::place::site::Site;
+use crate::place::skyline::{Point, Skyline};
 use crate::place::zone::Zone;
 use crate::units::{
     Bearing, Degrees, Duration, Height, Instant, Latitude, Longitude, Metres, Span, Vector, World,
@@ -92,6 +93,14 @@ pub(super) fn window(name: &str, wall: f64, sides: (f64, f64), levels: (f64, f64
     }
 }
 
+pub(super) fn skyline(points: &[(f64, f64)]) -> Skyline {
+    let point = |(bearing, height): &(f64, f64)| Point {
+        bearing: Bearing::from_degrees(*bearing),
+        height: Height::clamped(*height),
+    };
+    Skyline::new(points.iter().map(point).collect())
+}
+
 /// A loft with two tall west windows on a lagoon, the mark 3 m inside; the lens looks south-west.
 pub(super) fn loft() -> Stage {
     Stage {
@@ -105,6 +114,7 @@ pub(super) fn loft() -> Stage {
             window("left window", 248.0, (-0.5, -0.1), (0.0, 0.9)),
             window("right window", 248.0, (0.1, 0.5), (0.0, 0.9)),
         ]),
+        skyline: Skyline::default(),
     }
 }
 
@@ -138,22 +148,28 @@ fn some_openings() -> impl Strategy<Value = Option<Vec<StageOpening>>> {
     prop_oneof![1 => Just(None), 2 => proptest::collection::vec(one, 0..4).prop_map(Some)]
 }
 
+fn some_skyline() -> impl Strategy<Value = Skyline> {
+    let points = proptest::collection::vec((0.0..360.0f64, -2.0..30.0f64), 1..12);
+    prop_oneof![Just(Skyline::default()), points.prop_map(|points| skyline(&points))]
+}
+
 /// A clock somewhere on Earth, with a summer time that begins and ends in 2027.
 fn some_clock() -> impl Strategy<Value = Zone> {
     (-48i64..56)
         .prop_map(|quarters| clock(quarters * 15, &[("2027-03-28T01:00:00Z", "2027-10-31T01:00:00Z")]))
 }
 
-/// A stage anywhere on Earth, in the open or in a room.
+/// A stage anywhere on Earth, in the open or in a room, with or without a skyline.
 pub(super) fn some_stage() -> impl Strategy<Value = Stage> {
     let place = (-90.0..=90.0f64, -180.0..=180.0f64);
-    (place, some_clock(), 0.0..360.0f64, some_wish(), some_openings()).prop_map(
-        |((latitude, longitude), zone, lens, wish, openings)| Stage {
+    (place, some_clock(), 0.0..360.0f64, some_wish(), some_openings(), some_skyline()).prop_map(
+        |((latitude, longitude), zone, lens, wish, openings, skyline)| Stage {
             site: site(latitude, longitude),
             zone,
             lens: Bearing::from_degrees(lens),
             wish,
             openings,
+            skyline,
             takes: Duration::ZERO,
             ..loft()
         },

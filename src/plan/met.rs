@@ -1,9 +1,10 @@
 //! When a wish is met: all the time in which every part of it holds at once.
 //!
 //! Arc, heights and openings are convex cones, so that the sky finds their spans without stepping; unions and
-//! gaps are set work on spans. Dates and hours cut at the end,
+//! gaps are set work on spans. The skyline is asked last, of what is left. Dates and hours cut at the end,
 //! since the clock's days are not the sun's.
 
+use super::above::above;
 use super::calendar;
 use super::reason::{Direct, above_horizon};
 use super::region;
@@ -44,12 +45,13 @@ fn wished(sun: &Sun, stage: &Stage, within: Span) -> Spans {
 
 /// When the sun stands in one of `asked` and reaches the mark.
 fn direct(sun: &Sun, stage: &Stage, within: Span, asked: &[Cone]) -> Spans {
-    sun.spans_in(&through_openings(stage, asked), Limb::Centre, within)
+    above(sun, &stage.skyline, &sun.spans_in(&through_openings(stage, asked), Limb::Centre, within))
 }
 
-/// The parts of `asked` above the horizon that openings let onto the mark.
+/// The parts of `asked` above a level horizon that openings let onto the mark; a skyline stands for itself.
 fn through_openings(stage: &Stage, asked: &[Cone]) -> Vec<Cone> {
-    let up = Cone { sides: vec![above_horizon()] };
+    let level = stage.skyline.is_level();
+    let up = Cone { sides: level.then(above_horizon).into_iter().collect() };
     let asked = asked.iter().map(|cone| both(cone, &up));
     match &stage.openings {
         None => asked.collect(),

@@ -1,5 +1,6 @@
 //! What to shoot when: the wish, and the slots that grant it.
 
+pub mod above;
 pub mod answers;
 pub mod calendar;
 #[cfg(test)]

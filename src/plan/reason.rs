@@ -142,8 +142,12 @@ impl<'a> Question<'a> {
 
     /// What keeps light from `light` off the mark; `was` tells the opening that let it in a moment before.
     fn blocked(&self, light: Vector<World>, was: impl Fn() -> Option<usize>) -> Option<Reason> {
-        if !above_horizon().contains(light) {
+        let line = &self.stage.skyline;
+        if line.is_level() && !above_horizon().contains(light) {
             Some(Reason::Horizon)
+        } else if !line.is_level() && !line.clears(light, SUN_RADIUS) {
+            let level = line.height_at(light.bearing()) <= Height::default();
+            Some(if level { Reason::Horizon } else { Reason::Skyline })
         } else if self.stage.openings.is_some() && self.through(light).is_none() {
             Some(Reason::OutOfOpening(was().unwrap_or(0)))
         } else {

@@ -1,10 +1,12 @@
 //! A set-up, resolved: everything the search needs and nothing it has to look up.
 //!
-//! Openings are already cones of directions seen from the mark, and the lens is a bearing. Built from the project's document by `project::stage`.
+//! Openings are already cones of directions seen from the mark, the skyline is already the one seen from there, and the
+//! lens is a bearing. Built from the project's document by `project::stage`.
 
 use super::wish::Wish;
 use crate::place::cone::{Cone, HalfSpace};
 use crate::place::site::Site;
+use crate::place::skyline::Skyline;
 use crate::place::zone::Zone;
 use crate::units::{Bearing, Degrees, Duration, Vector, World};
 
@@ -25,6 +27,8 @@ pub struct Stage {
     pub takes: Duration,
     /// Openings that can let the sun onto the mark, covered ones left out; `None` in the open.
     pub openings: Option<Vec<StageOpening>>,
+    /// What blocks the sky, seen from the mark; without points the level horizon.
+    pub skyline: Skyline,
 }
 
 /// The part of the sky that one opening lets onto the mark.

@@ -10,6 +10,7 @@ use crate::place::mark::Mark;
 use crate::place::opening::Opening;
 use crate::place::room::Room;
 use crate::place::site::Site;
+use crate::place::skyline::Skyline;
 use crate::plan::presets::PRESETS;
 use crate::plan::wish::{self, Heights, SunOnMark, Wish};
 use crate::units::{Bearing, Degrees, Height, Latitude, Longitude, Metres};
@@ -202,6 +203,7 @@ fn location(id: &str, name: &str, latitude: f64, longitude: f64) -> Location {
         zone: "Europe/Lisbon".to_owned(),
         rooms: Vec::new(),
         marks: Vec::new(),
+        skyline: Skyline::default(),
         backgrounds: Vec::new(),
         notes: String::new(),
     }

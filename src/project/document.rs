@@ -12,6 +12,7 @@ use crate::place::background::Background;
 use crate::place::mark::Mark;
 use crate::place::room::Room;
 use crate::place::site::Site;
+use crate::place::skyline::Skyline;
 use crate::plan::lens::LensChoice;
 use crate::plan::wish::{DateRange, Wish};
 use crate::units::{Bearing, Degrees, Instant, Metres};
@@ -86,6 +87,9 @@ pub struct Location {
     /// Marks in the open; x east, y north of the location.
     #[serde(default)]
     pub marks: Vec<Mark>,
+    /// What blocks the sky, seen from there; without points the level horizon.
+    #[serde(default, skip_serializing_if = "Skyline::is_level")]
+    pub skyline: Skyline,
     /// What stands behind the subject, by bearing, and whether it may be seen.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub backgrounds: Vec<Background>,

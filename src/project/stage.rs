@@ -76,6 +76,7 @@ pub fn at_mark(standing: &Standing<'_>, zone: Zone) -> Result<Stage, NotReady> {
         wish: sun_from_anywhere(),
         takes: Duration::ZERO,
         openings: openings(standing)?,
+        skyline: standing.location.skyline.clone(),
     })
 }
 

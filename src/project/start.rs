@@ -5,6 +5,7 @@ use super::find::{Standing, free_name};
 use crate::place::mark::{FACE_HEIGHT, Mark};
 use crate::place::room::Room;
 use crate::place::site::Site;
+use crate::place::skyline::Skyline;
 use crate::place::wall::COMPASS;
 use crate::plan::lens::LensChoice;
 use crate::plan::presets::PRESETS;
@@ -64,6 +65,7 @@ pub fn location(id: &str, name: &str, site: Site, zone: &str) -> Location {
         zone: zone.to_owned(),
         rooms: Vec::new(),
         marks: Vec::new(),
+        skyline: Skyline::default(),
         backgrounds: Vec::new(),
         notes: String::new(),
     }

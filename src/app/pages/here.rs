@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use slantlight::place::site::Site;
+use slantlight::place::skyline::Skyline;
 use slantlight::project::document::Location;
 use slantlight::project::edit::Edit;
 use slantlight::project::find::free_name;
@@ -45,6 +46,7 @@ pub fn add(store: Store, site: Site, accuracy: Option<Metres>) -> Option<String>
         zone: zone::of_the_phone().unwrap_or_else(|| "UTC".to_owned()),
         rooms: Vec::new(),
         marks: Vec::new(),
+        skyline: Skyline::default(),
         backgrounds: Vec::new(),
         notes: String::new(),
     };
