@@ -2,13 +2,16 @@
 //!
 //! Nothing here knows the time or the sun; a place only says which directions of the sky are open.
 
+mod floor;
+mod inside;
+
+pub mod aim;
 pub mod aperture;
 pub mod background;
 pub mod cone;
 pub mod fault;
-mod floor;
 pub mod frame;
-mod inside;
+pub mod heading;
 pub mod mark;
 pub mod opening;
 pub mod room;

@@ -11,5 +11,6 @@ pub mod history;
 pub mod record;
 pub mod route;
 pub mod say;
+pub mod spot;
 pub mod stage;
 pub mod start;

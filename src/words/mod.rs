@@ -12,6 +12,7 @@ mod hour;
 mod length;
 mod number;
 mod position;
+mod sentence;
 
 pub use angle::{bearing, compass_point, degrees, degrees_fine, degrees_from_to};
 pub use clock::{Clock, clock, clock_from_to, full_hour, offset, to_ten_minutes, to_the_minute};
@@ -21,3 +22,4 @@ pub use hour::hour;
 pub use length::{Units, length, measure, times};
 pub use number::{NotANumber, read_length, read_number, to_edit};
 pub use position::{accuracy, position};
+pub use sentence::capital;

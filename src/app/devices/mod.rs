@@ -7,6 +7,7 @@
 pub mod bridge;
 pub mod clipboard;
 pub mod clock;
+pub mod compass;
 pub mod database;
 pub mod download;
 pub mod file;

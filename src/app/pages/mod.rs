@@ -8,6 +8,7 @@ mod now;
 mod projects;
 mod scenes;
 mod set_up;
+mod sight;
 mod start;
 mod stops;
 pub mod today;
@@ -25,6 +26,7 @@ pub fn page(route: Route) -> AnyView {
         Route::Start => view! { <start::Start /> }.into_any(),
         Route::Demo => view! { <start::Demo /> }.into_any(),
         Route::Scenes => view! { <scenes::Scenes /> }.into_any(),
+        Route::Sight => view! { <sight::Sight /> }.into_any(),
         Route::SetUp(id) => view! { <set_up::SetUpPage id=id /> }.into_any(),
         Route::Projects => view! { <projects::Projects /> }.into_any(),
         _ => view! { <now::Now /> }.into_any(),

@@ -13,6 +13,7 @@ use slantlight::words;
 
 use super::here;
 use super::incoming::{Incoming, contents, title};
+use super::sight;
 use super::today::Day;
 use crate::app::parts::{Facts, Frame, Notes, Picture, SectionHead};
 use crate::app::router;
@@ -30,7 +31,7 @@ pub fn Start() -> impl IntoView {
         <Frame title="Slantlight" subtitle=subtitle>
             <Greeting />
             <section class="stack">
-                <a class="button primary wide" href=Route::Sight.href()>"Sun through this window"</a>
+                <button type="button" class="button primary wide" on:click=|_| sight::go()>"Sun through this window"</button>
                 <Show when=move || store.desk.is_filed()>
                     <a class="button wide" href=Route::Scenes.href()>{move || contents(&store.desk.project())}</a>
                 </Show>
