@@ -3,6 +3,7 @@
 //! Everything here is pure: bytes in, project out; edit in, project out. Reading a clock, writing to storage and
 //! asking the browser are the work of `src/app`.
 
+mod apply;
 pub mod demo;
 pub mod document;
 pub mod edit;
