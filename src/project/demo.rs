@@ -49,6 +49,7 @@ impl Project {
             cameras: Vec::new(),
             locations: Vec::new(),
             scenes: Vec::new(),
+            unknown: Arc::default(),
         }
     }
 }

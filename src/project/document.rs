@@ -1,13 +1,33 @@
 //! The project document, version 1.
 //!
-//! One JSON object. Times are RFC 3339 UTC, dates ISO 8601, every other number carries its unit in its name.
-//! Entities (location, scene, camera) are behind [`Arc`], so that an edit copies only what it changes and undo
-//! is the previous root.
+//! One JSON object. Times are RFC 3339 UTC, dates ISO 8601, every other number carries its unit in its name
+//! (`_deg`, `_m`, `_mm`). Entities are behind [`Arc`], so that an edit copies only what it changes and undo is the
+//! previous root.
+//!
+//! | path | holds | by |
+//! |---|---|---|
+//! | `format`, `version` | [`FORMAT`], [`VERSION`] | [`Project`] |
+//! | `id`, `title`, `invented`, `dates[]` | which production, when it could shoot | [`Project`] |
+//! | `cameras[]` | size of the picture on the sensor | [`Camera`] |
+//! | `locations[]` | coordinates, zone, backgrounds, notes | [`Location`] |
+//! | `locations[].rooms[]` | floor, ceiling, bearing | [`Room`] |
+//! | `locations[].rooms[].openings[]` | windows, doors, gaps | [`crate::place::opening::Opening`] |
+//! | `locations[].marks[]`, `locations[].rooms[].marks[]` | where a face is, openings sighted from there | [`Mark`] |
+//! | `scenes[]` | number and title | [`Scene`] |
+//! | `scenes[].set_ups[]` | place, lens, minutes, notes | [`SetUp`] |
+//! | `scenes[].set_ups[].wish` | the light wanted | [`Wish`] |
+//! | `scenes[].set_ups[].saved[]` | slots that were kept | [`SavedSlot`] |
+//!
+//! Every entity has an `id` that is its own among its kind in the whole project (slots: in the set-up; sightings:
+//! at the mark). Set-ups refer to location, room, mark and camera by id. Members that a build does not know are
+//! kept by [`super::unknown`]; files are read by [`super::restore`] and written by [`super::canonical`], never
+//! by these types alone.
 
 use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
+use super::unknown::Unknown;
 use crate::place::background::Background;
 use crate::place::mark::Mark;
 use crate::place::room::Room;
@@ -49,6 +69,9 @@ pub struct Project {
     /// What we shoot.
     #[serde(default)]
     pub scenes: Vec<Arc<Scene>>,
+    /// What the file said beyond all this; written back by [`super::canonical`].
+    #[serde(skip)]
+    pub unknown: Arc<Unknown>,
 }
 
 /// A camera, as far as the frame goes.

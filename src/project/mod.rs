@@ -4,14 +4,22 @@
 //! asking the browser are the work of `src/app`.
 
 mod apply;
+pub mod canonical;
 pub mod demo;
 pub mod document;
 pub mod edit;
 pub mod find;
 pub mod history;
+mod mend;
+pub mod message;
+mod migrate;
+mod reading;
 pub mod record;
+pub mod restore;
 pub mod route;
 pub mod say;
+pub mod send;
 pub mod spot;
 pub mod stage;
 pub mod start;
+pub mod unknown;

@@ -73,7 +73,7 @@ impl Record {
 }
 
 /// CRC-32 in eight hexadecimal digits.
-fn checksum(text: &str) -> String {
+pub(super) fn checksum(text: &str) -> String {
     let remainder = text.bytes().fold(u32::MAX, |remainder, byte| {
         (0..8).fold(remainder ^ u32::from(byte), |bits, _| {
             if bits & 1 == 1 { (bits >> 1) ^ POLYNOMIAL } else { bits >> 1 }

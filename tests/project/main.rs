@@ -1,0 +1,7 @@
+//! The file of a project against what files go through: round trips, damage, hostile hands, other programs, time.
+
+mod hostile;
+mod mended;
+mod mutated;
+mod samples;
+mod whole;
