@@ -15,11 +15,11 @@ use slantlight::project::edit::Edit;
 use slantlight::project::route::Route;
 use slantlight::project::stage::NotReady;
 use slantlight::sky::sun::Sun;
+use slantlight::units::Span;
 use slantlight::words;
 
 use super::shown::Shown;
 use crate::app::parts::{EmptyState, Picture, SaveButton};
-use crate::app::store::Store;
 
 /// Runs shown before one asks for more. Our own choice: what a thumb scrolls past in one go.
 const FIRST: usize = 6;
@@ -168,7 +168,7 @@ fn row(shown: Shown, answer: &Answer, run: &Run) -> impl IntoView + use<> {
                 </span>
                 <span class="row-value">{hold_of(&slot)}</span>
             </button>
-            <KeepSlot shown=shown store=store slot=slot name=name />
+            <KeepSlot shown=shown span=slot.span name=name />
         </li>
     }
 }
@@ -184,8 +184,8 @@ fn hold_of(slot: &Slot) -> impl IntoView + use<> {
 
 /// Keeps a slot or lets it go.
 #[component]
-fn KeepSlot(shown: Shown, store: Store, slot: Slot, name: String) -> impl IntoView {
-    let span = slot.span;
+fn KeepSlot(shown: Shown, span: Span, name: String) -> impl IntoView {
+    let store = shown.store;
     let kept = Memo::new(move |_| {
         shown
             .with(|set_up| set_up.saved.iter().find(|kept| kept.is_about(span)).map(|kept| kept.id.clone()))

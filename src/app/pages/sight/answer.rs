@@ -30,7 +30,8 @@ pub fn Answer(sighting: Sighting) -> impl IntoView {
     let known = Memo::new(move |_| sighting.spot().map(|spot| work_out(sighting, &spot)));
     let says = move || match known.get() {
         None => "Where is this? With a place the answer stands here.".to_owned(),
-        Some(Err(why)) => format!("These corners make no opening: {why}. Begin again."),
+        Some(Err(NotReady::Sighting { error, .. })) => format!("No opening: {error}. Begin again."),
+        Some(Err(why)) => format!("No answer: {why}. Begin again."),
         Some(Ok(known)) => sentence(sighting, &known),
     };
     let later = move || known.get().and_then(Result::ok).and_then(|known| today(sighting, &known));

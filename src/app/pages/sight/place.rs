@@ -22,7 +22,7 @@ pub struct Here {
 impl Here {
     /// Asks the phone; until it answers, and if it does not, the location that all rooms show stands in.
     pub fn found(store: Store) -> Self {
-        let known = store.current_location().map(|location| (location.site, location.accuracy));
+        let known = untrack(|| store.current_location()).map(|location| (location.site, location.accuracy));
         let here = Self { site: RwSignal::new(known), trouble: RwSignal::new(None), store };
         geolocation::locate(move |found| match found {
             Ok(fix) => here.site.set(Some((fix.site, Some(fix.accuracy)))),
