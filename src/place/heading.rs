@@ -99,7 +99,7 @@ pub struct Together {
 pub fn together(readings: &[Bearing]) -> Option<Together> {
     let sum = readings.iter().fold(Vector::new(0.0, 0.0, 0.0), |sum, reading| sum + reading.level());
     let length = (sum * (1.0 / readings.len() as f64)).norm();
-    if !(length > NOWHERE) {
+    if readings.is_empty() || length <= NOWHERE {
         return None;
     }
     let ln = maths::log2(length.min(1.0)) * core::f64::consts::LN_2;

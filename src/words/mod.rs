@@ -6,6 +6,7 @@
 
 mod angle;
 mod clock;
+pub mod coordinates;
 mod date;
 mod duration;
 mod hour;

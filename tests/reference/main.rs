@@ -15,6 +15,7 @@ mod declination;
 #[allow(dead_code, reason = "one kit for all tables; not every table reads every kind of cell")]
 mod kit;
 mod moon;
+mod plus_code;
 mod spa_example;
 mod spoiled;
 mod sun_events;
