@@ -1,5 +1,6 @@
 //! Opening a file of the person's choice. Call from inside a tap.
 
+use js_sys::Uint8Array;
 use leptos::prelude::document;
 use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
@@ -14,13 +15,8 @@ const LARGEST: f64 = 64.0 * 1024.0 * 1024.0;
 /// What came of opening a file.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Opened {
-    /// Its name and its text.
-    Text {
-        /// The file's name.
-        name: String,
-        /// All of it.
-        text: String,
-    },
+    /// All of it.
+    Bytes(Vec<u8>),
     /// Too large to be one of ours.
     TooLarge,
     /// The browser could not read it.
@@ -44,14 +40,13 @@ pub fn open(accept: &str, then: impl FnOnce(Opened) + 'static) {
     input.click();
 }
 
-/// Reads all of a file as text.
+/// Reads all of a file.
 fn read(file: web_sys::File, then: impl FnOnce(Opened) + 'static) {
     if file.size() > LARGEST {
         return then(Opened::TooLarge);
     }
-    let name = file.name();
     spawn_local(async move {
-        let text = js::settled(file.text().into()).await.ok().and_then(|text| text.as_string());
-        then(text.map_or(Opened::Unreadable, |text| Opened::Text { name, text }));
+        let buffer = js::settled(file.array_buffer().into()).await;
+        then(buffer.map_or(Opened::Unreadable, |buffer| Opened::Bytes(Uint8Array::new(&buffer).to_vec())));
     });
 }

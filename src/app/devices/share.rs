@@ -3,21 +3,13 @@
 //! Engines differ in which files they let through, so several names and types of the same text are tried in
 //! order, then the text itself.
 
-use js_sys::Array;
+use js_sys::{Array, Uint8Array};
 use leptos::prelude::window;
+use slantlight::project::send::Candidate;
 use wasm_bindgen::JsValue;
 use web_sys::{File, FilePropertyBag};
 
 use super::js;
-
-/// One way to pack a text as a file.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Packed {
-    /// "salt-and-thread.txt".
-    pub name: String,
-    /// "text/plain".
-    pub media_type: String,
-}
 
 /// How it went.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,12 +23,10 @@ pub enum Shared {
 }
 
 /// Shares `text` as the first of `files` that the engine lets through, else as plain text.
-pub fn share(title: &str, text: &str, files: &[Packed], then: impl FnOnce(Shared) + 'static) {
+pub fn share(title: &str, text: &str, files: &[Candidate], then: impl FnOnce(Shared) + 'static) {
     let navigator: JsValue = window().navigator().into();
-    let as_file = files
-        .iter()
-        .filter_map(|packed| with_file(title, text, packed))
-        .find(|data| can_share(&navigator, data));
+    let as_file =
+        files.iter().filter_map(|file| with_file(title, file)).find(|data| can_share(&navigator, data));
     let data = as_file.unwrap_or_else(|| js::object(&[("title", title.into()), ("text", text.into())]));
     match js::call(&navigator, "share", &[data]) {
         Some(promised) => js::after(promised, |outcome| then(read(outcome))),
@@ -55,11 +45,11 @@ fn can_share(navigator: &JsValue, data: &JsValue) -> bool {
 }
 
 /// Share data with one file.
-fn with_file(title: &str, text: &str, packed: &Packed) -> Option<JsValue> {
+fn with_file(title: &str, candidate: &Candidate) -> Option<JsValue> {
     let kind = FilePropertyBag::new();
-    kind.set_type(&packed.media_type);
-    let parts = Array::of1(&text.into());
-    let file = File::new_with_str_sequence_and_options(&parts, &packed.name, &kind).ok()?;
+    kind.set_type(candidate.media_type);
+    let parts = Array::of1(&Uint8Array::from(candidate.bytes.as_slice()).into());
+    let file = File::new_with_u8_array_sequence_and_options(&parts, &candidate.name, &kind).ok()?;
     Some(js::object(&[("title", title.into()), ("files", Array::of1(&file).into())]))
 }
 

@@ -5,19 +5,21 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 use slantlight::project::document::Project;
+use slantlight::project::message::parse_message;
+use slantlight::project::restore::{RestoreError, Restored, restore};
 use slantlight::project::route::Route;
 
 use crate::app::devices::file::{self, Opened};
 use crate::app::devices::{bridge, clipboard, id};
 use crate::app::parts::{Area, Notes, Sheet};
 use crate::app::router;
-use crate::app::store::{Store, cabinet};
+use crate::app::store::Store;
 
 /// Where texts from outside go.
 #[derive(Clone, Copy)]
 pub struct Incoming {
     /// The project that waits for a yes or a no.
-    preview: RwSignal<Option<Arc<Project>>>,
+    preview: RwSignal<Option<Arc<Restored>>>,
     open: RwSignal<bool>,
     /// Whether the sheet to paste into is there.
     pasting: RwSignal<bool>,
@@ -48,7 +50,7 @@ impl Incoming {
     /// Lets the person choose a file; call from inside a tap.
     pub fn choose_file(self) {
         file::open(".json,.txt,application/json,text/plain", move |opened| match opened {
-            Opened::Text { text, .. } => self.take(&text),
+            Opened::Bytes(bytes) => self.show(from_file(&bytes)),
             Opened::TooLarge => {
                 self.notes.say("This file is far larger than any project. Nothing was changed.")
             }
@@ -65,13 +67,47 @@ impl Incoming {
 
     /// Reads text from outside and shows what is in it.
     pub fn take(self, text: &str) {
-        match cabinet::parse(text) {
-            Ok(project) => {
-                self.preview.set(Some(Arc::new(project)));
+        self.show(parse_message(text));
+    }
+
+    fn show(self, read: Result<Restored, RestoreError>) {
+        match read {
+            Ok(restored) => {
+                self.preview.set(Some(Arc::new(restored)));
                 self.pasting.set(false);
                 self.open.set(true);
             }
-            Err(sentence) => self.notes.say(sentence),
+            Err(why) => self.notes.say(format!("{} Nothing was changed.", sentence(&why))),
+        }
+    }
+}
+
+/// A project's file, or a message that was saved as one.
+fn from_file(bytes: &[u8]) -> Result<Restored, RestoreError> {
+    restore(bytes).or_else(|why| match core::str::from_utf8(bytes) {
+        Ok(text) if !matches!(why, RestoreError::Newer { .. }) => parse_message(text).map_err(|_| why),
+        _ => Err(why),
+    })
+}
+
+/// What is wrong, where, and what to do next.
+fn sentence(why: &RestoreError) -> String {
+    match why {
+        RestoreError::TooLarge { .. } | RestoreError::TooDeep { .. } => {
+            "This is larger than any project of this app, so it was not read.".to_owned()
+        }
+        RestoreError::Empty => "There is nothing in it.".to_owned(),
+        RestoreError::NotText { .. } => "This is not a project's file: it holds no text.".to_owned(),
+        RestoreError::CutOff { line, .. } => {
+            format!("The project ends too early, in line {line}. Ask for it once more, as a file.")
+        }
+        RestoreError::NotJson { line, column } | RestoreError::NotANumber { line, column } => {
+            format!("The project is damaged in line {line}, at {column}. Ask for it once more, as a file.")
+        }
+        RestoreError::Foreign => "There is no Slantlight project in it.".to_owned(),
+        RestoreError::NoVersion => "The project does not say of which version it is. Ask for it once more.".to_owned(),
+        RestoreError::Newer { .. } => {
+            "The project was made by a newer version of Slantlight. Let the new version in here, then open it again.".to_owned()
         }
     }
 }
@@ -127,24 +163,33 @@ fn PasteBox() -> impl IntoView {
 fn Preview() -> impl IntoView {
     let (incoming, store) = (Incoming::here(), Store::here());
     let take_in = move |_| {
-        if let Some(project) = incoming.preview.get_untracked() {
-            store.desk.lay_and_keep(beside_what_is_there(store, project));
+        if let Some(restored) = incoming.preview.get_untracked() {
+            store.desk.lay_and_keep(beside_what_is_there(store, &restored.project));
             incoming.open.set(false);
             router::go(&Route::Scenes);
         }
     };
     view! {
-        {move || incoming.preview.get().map(|project| {
+        {move || incoming.preview.get().map(|restored| {
+            let project = &restored.project;
             let is_there = store.desk.filed.with(|filed| filed.iter().any(|one| one.project.id == project.id));
+            let repairs = restored.repairs.iter().map(|repair| view! { <li>{repair.sentence.clone()}</li> });
             view! {
                 <div class="stack">
-                    <p><strong>{title(&project)}</strong></p>
-                    <p>{contents(&project)}</p>
+                    <p><strong>{title(project)}</strong></p>
+                    <p>{contents(project)}</p>
                     {is_there.then(|| view! {
-                        <p class="soft">"You have this project already. It comes in as a second one beside yours; yours stays as it is."</p>
+                        <p class="soft">
+                            "You have this project already. It comes in as a second one beside yours; yours stays as it is."
+                        </p>
+                    })}
+                    {(!restored.repairs.is_empty()).then(|| view! {
+                        <div class="caution"><p>"Parts of it were damaged:"</p><ul>{repairs.collect_view()}</ul></div>
                     })}
                     <div class="row">
-                        <button type="button" class="button grow" on:click=move |_| incoming.open.set(false)>"Leave it"</button>
+                        <button type="button" class="button grow" on:click=move |_| incoming.open.set(false)>
+                            "Leave it"
+                        </button>
                         <button type="button" class="button primary grow" on:click=take_in>"Take it in"</button>
                     </div>
                 </div>
@@ -154,14 +199,14 @@ fn Preview() -> impl IntoView {
 }
 
 /// The project as it may be filed: with an id of its own if that is taken.
-fn beside_what_is_there(store: Store, project: Arc<Project>) -> Arc<Project> {
+fn beside_what_is_there(store: Store, project: &Project) -> Arc<Project> {
     let is_there =
         store.desk.filed.with_untracked(|filed| filed.iter().any(|one| one.project.id == project.id));
     if !is_there {
-        return project;
+        return Arc::new(project.clone());
     }
-    let title = format!("{}, taken in", title(&project));
-    Arc::new(Project { id: id::fresh(), title, ..Project::clone(&project) })
+    let title = format!("{}, taken in", title(project));
+    Arc::new(Project { id: id::fresh(), title, ..project.clone() })
 }
 
 /// A title even for a project without one.

@@ -6,8 +6,10 @@
 use std::collections::HashMap;
 use std::sync::Arc;
 
+use slantlight::project::canonical::to_line;
 use slantlight::project::document::Project;
 use slantlight::project::record::Record;
+use slantlight::project::restore::restore;
 use slantlight::units::Instant;
 
 use super::shelf::{Durable, Quick, Shelf};
@@ -51,25 +53,14 @@ pub async fn look() -> Found {
 
 /// The text of a project's record.
 pub fn seal(filed: &Filed) -> String {
-    Record::seal(write(&filed.project), filed.revision, filed.written).to_text()
+    Record::seal(to_line(&filed.project), filed.revision, filed.written).to_text()
 }
 
-/// The project's own text.
-pub fn write(project: &Project) -> String {
-    serde_json::to_string(project).expect("a project's numbers are finite and its keys are text")
-}
-
-/// A project from a text that came from outside, or the sentence that says what is wrong.
-pub fn parse(text: &str) -> Result<Project, &'static str> {
-    serde_json::from_str(text.trim())
-        .map_err(|_| "This is not a whole Slantlight project. Nothing was changed.")
-}
-
-/// A record's project; `None` for one that was cut off, altered or of a newer kind.
+/// A record's project; `None` for one that was cut off, altered or of a newer version.
 pub fn read(text: &str) -> Option<Filed> {
     let record = Record::open(text).ok()?;
-    let project = serde_json::from_str(&record.body).ok()?;
-    Some(Filed { project: Arc::new(project), revision: record.revision, written: record.written })
+    let restored = restore(record.body.as_bytes()).ok()?;
+    Some(Filed { project: Arc::new(restored.project), revision: record.revision, written: record.written })
 }
 
 /// Id of the project that was open last.
