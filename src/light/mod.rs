@@ -2,11 +2,21 @@
 //!
 //! Directions as the lens sees them, and sunlight on surfaces. Nothing here knows the time or a wish.
 
+pub mod aim;
+pub mod board;
 pub mod class;
 pub mod daylight;
 pub mod exposure;
+pub mod fixture;
+pub mod form_factor;
 pub mod format;
+pub mod fresnel;
+pub mod glazing;
+pub mod haze;
 pub mod patch;
 pub mod phase;
+pub mod ratio;
+pub mod reach;
 pub mod relative;
 pub mod shadow;
+pub mod sky_component;

@@ -10,7 +10,7 @@ pub mod efficacy;
 mod efficacy_table;
 pub mod ground;
 pub mod half_sky;
-mod hemisphere;
+pub(in crate::light) mod hemisphere;
 pub mod ies;
 pub mod moonlight;
 pub mod open;
