@@ -4,6 +4,7 @@
 //! roof: there the height is led over evenly. Inside, every edge is a plane through the eye, so that asking whether a
 //! direction is clear is one look-up and one product, without trigonometry. Without points it is the level horizon.
 
+mod edge;
 mod join;
 
 use serde::{Deserialize, Serialize};
@@ -100,12 +101,13 @@ impl Skyline {
         self.edge_at(bearing.level()).map_or(Height::default(), |edge| edge.height_at(bearing))
     }
 
-    /// Whether any of a disc of `radius` shows above it when its middle is seen in `direction` (length one).
+    /// Whether any of a disc of `radius` shows above it when its middle is seen in `direction` (length one); for a
+    /// negative radius, whether all of the disc does.
     ///
     /// At the point of a gable the disc is measured to the lines of its two sides.
     pub fn clears(&self, direction: Vector<World>, radius: Degrees) -> bool {
-        let above = self.edge_at(direction).map_or(Vector::UP, |edge| edge.above.normal);
-        above.dot(direction) >= -maths::sin(radius.radians())
+        let reach = maths::sin(radius.radians());
+        self.edge_at(direction).map_or(direction.z >= -reach, |edge| edge.clears(direction, reach))
     }
 
     /// The higher of two, at every bearing.
@@ -118,20 +120,6 @@ impl Skyline {
     /// The level horizon, written out.
     fn level() -> Self {
         Self::new(vec![Point { bearing: Bearing::default(), height: Height::default() }])
-    }
-}
-
-impl Edge {
-    /// Height of its line, or of the great circle that goes on from it.
-    pub fn height_at(&self, bearing: Bearing) -> Height {
-        let (normal, level) = (self.above.normal, bearing.level());
-        let rise = -(normal.x * level.x + normal.y * level.y);
-        Height::clamped(Degrees::from_radians(maths::atan2(rise, normal.z)).degrees())
-    }
-
-    /// Where it ends.
-    pub fn to(&self) -> Bearing {
-        self.from.turned(self.width)
     }
 }
 
@@ -193,7 +181,7 @@ fn edge(ends: &[Point]) -> Option<Edge> {
 }
 
 /// A number in 0..4 that grows with the bearing, without trigonometry.
-fn monotone(direction: Vector<World>) -> f64 {
+pub(crate) fn monotone(direction: Vector<World>) -> f64 {
     let Vector { x, y, .. } = direction;
     let share = |part: f64, other: f64| if part + other > 0.0 { part / (part + other) } else { 0.0 };
     match (x >= 0.0, y > 0.0) {

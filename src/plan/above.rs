@@ -1,53 +1,23 @@
 //! When the sun stands above a skyline: of its disc, some still shows.
 //!
-//! Each straight piece of a skyline with the sky above it is a convex cone, between two vertical planes and over one
-//! great circle, so that the sky's own search finds every edge.
+//! A level horizon is not asked here: the wish's own heights stand for it.
 
-use crate::place::cone::{Cone, HalfSpace};
-use crate::place::skyline::{Edge, Skyline};
-use crate::sky::search::{Limb, SUN_RADIUS};
+use crate::place::skyline::Skyline;
+use crate::sky::search::Limb;
 use crate::sky::sun::Sun;
-use crate::units::{Bearing, Degrees, Duration, Height, Span, Spans};
-
-/// Edges found on both sides of a seam between two pieces differ by their rounding: a millisecond each.
-const SEAM: Duration = Duration::from_millis(3);
+use crate::units::Spans;
 
 /// The part of `light` in which some of the sun's disc shows above `line`.
 pub fn above(sun: &Sun, line: &Skyline, light: &Spans) -> Spans {
-    if line.is_level() {
-        return light.clone();
-    }
-    let cones: Vec<Cone> = line.edges().iter().filter_map(sky_above).collect();
-    let clear = |span: Span| close_seams(&sun.spans_in(&cones, Limb::Centre, span));
-    Spans::gather(light.iter().flat_map(|span| clear(span).as_slice().to_vec()).collect())
-}
-
-/// The sky above a piece for the middle of a disc that still shows; `None` for an upright step.
-fn sky_above(edge: &Edge) -> Option<Cone> {
-    let beside =
-        |bearing: Bearing, turn: f64| HalfSpace::beside(bearing.turned(Degrees::from_degrees(turn)).level());
-    let radius = Height::clamped(SUN_RADIUS.degrees()).sin();
-    (edge.width > Degrees::default()).then(|| Cone {
-        sides: vec![
-            HalfSpace { normal: edge.above.normal, least: edge.above.least - radius },
-            beside(edge.from, 90.0),
-            beside(edge.to(), -90.0),
-        ],
-    })
-}
-
-/// Joins spans that only a seam parts.
-fn close_seams(spans: &Spans) -> Spans {
-    let longer = |span: Span| Span::new(span.start(), span.end() + SEAM);
-    let joined = Spans::gather(spans.iter().filter_map(longer).collect());
-    let shorter = |span: Span| Span::new(span.start(), span.end() - SEAM);
-    Spans::gather(joined.iter().filter_map(shorter).collect())
+    if line.is_level() { light.clone() } else { sun.above(line, Limb::Upper, light) }
 }
 
 #[cfg(test)]
 mod tests {
     use super::super::fixture::{site, skyline, some_days, span};
     use super::*;
+    use crate::sky::search::SUN_RADIUS;
+    use crate::units::{Duration, Span};
     use proptest::prelude::*;
 
     #[test]

@@ -8,11 +8,12 @@
 
 use super::noon::Noon;
 use super::refraction::{self, Air};
+use super::side::Side;
 use super::sun::{Motion, SiteTurn, Sun};
 use super::turn::TURN;
 use crate::maths;
 use crate::place::cone::HalfSpace;
-use crate::units::{Degrees, Height, Vector, World};
+use crate::units::{Degrees, Height};
 
 /// Largest change of the declination from mean noon to the ends of the day, and of the hour angle's own pace, radians.
 const DECLINATION_DRIFT: f64 = 0.0037;
@@ -31,18 +32,10 @@ const SLOWEST: f64 = 0.1;
 /// Fastest change of the declination, radians a day.
 const DECLINATION_PACE: f64 = 0.0073;
 
-/// Bounds on the second derivative of [`Plane::value`] a day squared: the Earth's turn for a swing of one, what the
-/// declination adds, and the lift of refraction, which bends most at the horizon (2.9′ a square degree).
-const TURN_BEND: f64 = TURN * TURN * 1.02;
-const DECLINATION_BEND: f64 = 0.02;
-const LIFT_BEND: f64 = TURN * TURN * 3.3;
-
 /// A half-space as seen from one site.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Plane {
-    normal: Vector<World>,
-    least: f64,
-    lifted: bool,
+    side: Side,
     /// `k`, `m`, `ρ` and `H₀` of the module comment.
     axial: f64,
     parallax: f64,
@@ -112,16 +105,15 @@ impl Plane {
         Self::new(side, (!upright && lift.most > 0.0).then_some(lift), site)
     }
 
-    fn new(HalfSpace { normal, least }: HalfSpace, lift: Option<Lift>, site: &SiteTurn) -> Self {
+    fn new(limit: HalfSpace, lift: Option<Lift>, site: &SiteTurn) -> Self {
+        let normal = limit.normal;
         let (to_meridian, to_east) = (normal.z * site.cos_latitude - normal.y * site.sin_latitude, -normal.x);
         let axial = normal.y * site.cos_latitude + normal.z * site.sin_latitude;
         let swing = maths::hypot(to_meridian, to_east);
         let leaning = axial.abs() + MAX_TAN * swing;
         let Lift { most, pace } = lift.unwrap_or_default();
         Self {
-            normal,
-            least,
-            lifted: lift.is_some(),
+            side: Side { limit, lifted: lift.is_some() },
             axial,
             parallax: normal.y * site.centre_north + normal.z * site.centre_up,
             swing,
@@ -133,17 +125,17 @@ impl Plane {
 
     /// Whether refraction moves the edge in a way that no limit can be lowered for.
     pub(super) fn is_lifted(&self) -> bool {
-        self.lifted
+        self.side.lifted
     }
 
     /// Whether it is a limit of heights.
     pub(super) fn is_level(&self) -> bool {
-        self.normal.x == 0.0 && self.normal.y == 0.0
+        self.side.limit.normal.x == 0.0 && self.side.limit.normal.y == 0.0
     }
 
     /// When the sun is inside on the day of `noon`.
     pub(super) fn track(&self, noon: &Noon) -> Track {
-        let level = self.least + noon.parallax * self.parallax - self.axial * noon.sin_declination;
+        let level = self.side.limit.least + noon.parallax * self.parallax - self.axial * noon.sin_declination;
         let kappa = level / (self.swing * noon.cos_declination);
         if kappa - self.slack >= 1.0 {
             return Track::Never;
@@ -166,19 +158,8 @@ impl Plane {
     }
 
     /// Not negative while the sun is inside; and its rough slope a day.
-    pub(super) fn value(&self, Motion { direction, rate }: Motion) -> (f64, f64) {
-        let length = direction.norm();
-        let airless = self.normal.dot(direction);
-        let slope = self.normal.dot(rate);
-        if !self.lifted {
-            return (airless - self.least * length, slope);
-        }
-        let up = direction.z / length;
-        let flat = (1.0 - up * up).max(1e-18).sqrt();
-        let lift = refraction::extended(up, flat);
-        let (sin, cos) = maths::sin_cos(lift);
-        let along = cos - up / flat * sin;
-        (along * airless + (sin / flat) * self.normal.z * length - self.least * length, slope)
+    pub(super) fn value(&self, motion: Motion) -> (f64, f64) {
+        (self.side.value(motion.direction), self.side.limit.normal.dot(motion.rate))
     }
 
     /// [`Plane::value`] at a time.
@@ -188,7 +169,6 @@ impl Plane {
 
     /// A bound on the second derivative of the value.
     pub(super) fn bend(&self) -> f64 {
-        let turn = TURN_BEND * self.swing + DECLINATION_BEND;
-        if self.lifted { turn + LIFT_BEND } else { turn }
+        self.side.bend(self.swing)
     }
 }

@@ -22,7 +22,7 @@ const DAY_MILLIS: f64 = 86_400_000.0;
 
 /// Edges are solved to this, days: a hundredth of a millisecond, and at a grazing sun half a millisecond.
 const EDGE: f64 = 1e-10;
-const GRAZE: f64 = 5e-9;
+pub(super) const GRAZE: f64 = 5e-9;
 
 /// Radius of the sun's disc at its mean distance, degrees: 959.63″ (Auwers 1891, the almanacs' value).
 pub const SUN_RADIUS: Degrees = Degrees::from_degrees(959.63 / 3600.0);
@@ -227,10 +227,10 @@ fn images(at: f64, (from, to): Stretch, mut each: impl FnMut(f64)) {
     }
 }
 
-fn days(at: Instant) -> f64 {
+pub(super) fn days(at: Instant) -> f64 {
     at.unix_millis() as f64 / DAY_MILLIS
 }
 
-fn instant(days: f64) -> Instant {
+pub(super) fn instant(days: f64) -> Instant {
     Instant::from_unix_millis((days * DAY_MILLIS).round() as i64)
 }

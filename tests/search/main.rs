@@ -5,6 +5,8 @@
 //! the answer within 10 ms.
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
+mod skyline;
+
 use proptest::prelude::*;
 
 use slantlight::place::cone::{Cone, HalfSpace};
