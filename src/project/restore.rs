@@ -7,6 +7,7 @@
 use core::fmt;
 use std::sync::Arc;
 
+use serde::Deserialize;
 use serde_json::Value;
 
 use super::document::{FORMAT, Project, VERSION};
@@ -132,18 +133,39 @@ impl core::error::Error for RestoreError {}
 /// # Errors
 /// The bytes hold no project that this build can read; [`RestoreError`] says why.
 pub fn restore(bytes: &[u8]) -> Result<Restored, RestoreError> {
-    let (tree, text) = reading::tree(bytes)?;
-    restore_tree(tree, text)
+    current(bytes).map(mended)
 }
 
-/// As [`restore`], from a tree and its text.
-pub(super) fn restore_tree(mut tree: Value, text: String) -> Result<Restored, RestoreError> {
+/// Reads a project that this app has kept itself, in a record whose checksum was right: taken as it stands, and
+/// mended only if the types cannot read it. What a person has made is not second-guessed at every start.
+///
+/// # Errors
+/// As [`restore`]; above all that a newer build has written it.
+pub fn reopen(text: &str) -> Result<Project, RestoreError> {
+    let tree = current(text.as_bytes())?;
+    match Project::deserialize(&tree) {
+        Ok(project) => Ok(with_unknown(project, &tree)),
+        Err(_) => Ok(mended(tree).project),
+    }
+}
+
+/// The tree of a project, brought to the present version.
+fn current(bytes: &[u8]) -> Result<Value, RestoreError> {
+    let (mut tree, text) = reading::tree(bytes)?;
     let version = version(&tree, text)?;
     migrate::up(&mut tree, version);
+    Ok(tree)
+}
+
+fn mended(mut tree: Value) -> Restored {
     let mut repairs = Vec::new();
-    let mut project = mend::project(&mut tree, &mut repairs);
-    project.unknown = Arc::new(Unknown::between(&tree, &project));
-    Ok(Restored { project, repairs })
+    let project = mend::project(&mut tree, &mut repairs);
+    Restored { project: with_unknown(project, &tree), repairs }
+}
+
+fn with_unknown(mut project: Project, tree: &Value) -> Project {
+    project.unknown = Arc::new(Unknown::between(tree, &project));
+    project
 }
 
 /// Version of a tree, if it is ours and this build knows it.

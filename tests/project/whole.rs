@@ -5,7 +5,7 @@ use std::sync::Arc;
 use serde_json::{Value, json};
 use slantlight::project::document::Project;
 use slantlight::project::edit::{Edit, apply};
-use slantlight::project::restore::{Restored, restore};
+use slantlight::project::restore::{Restored, reopen, restore};
 use slantlight::project::{canonical, demo};
 
 fn tree(project: &Project) -> Value {
@@ -71,4 +71,16 @@ fn numbers_come_back_to_the_last_bit() {
         let read = restore(canonical::to_text(&project).as_bytes()).unwrap().project;
         assert_eq!(read.locations[0].site.elevation.metres().to_bits(), bits);
     }
+}
+
+#[test]
+fn what_was_kept_is_taken_as_it_stands() {
+    let mut tree = from_later();
+    tree["scenes"][0]["set_ups"][0]["minutes"] = json!(0);
+    let kept = reopen(&tree.to_string()).unwrap();
+    assert_eq!(self::tree(&kept), tree, "nothing mended, nothing lost");
+    tree["scenes"][0]["set_ups"][0]["minutes"] = json!("none");
+    assert_eq!(reopen(&tree.to_string()).unwrap().scenes[0].set_ups[0].minutes, 20);
+    tree["version"] = json!(2);
+    assert!(reopen(&tree.to_string()).is_err());
 }

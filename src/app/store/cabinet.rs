@@ -9,7 +9,7 @@ use std::sync::Arc;
 use slantlight::project::canonical::to_line;
 use slantlight::project::document::Project;
 use slantlight::project::record::Record;
-use slantlight::project::restore::restore;
+use slantlight::project::restore::reopen;
 use slantlight::units::Instant;
 
 use super::shelf::{Durable, Quick, Shelf};
@@ -59,8 +59,8 @@ pub fn seal(filed: &Filed) -> String {
 /// A record's project; `None` for one that was cut off, altered or of a newer version.
 pub fn read(text: &str) -> Option<Filed> {
     let record = Record::open(text).ok()?;
-    let restored = restore(record.body.as_bytes()).ok()?;
-    Some(Filed { project: Arc::new(restored.project), revision: record.revision, written: record.written })
+    let project = reopen(&record.body).ok()?;
+    Some(Filed { project: Arc::new(project), revision: record.revision, written: record.written })
 }
 
 /// Id of the project that was open last.
