@@ -8,6 +8,8 @@ use chrono::{Datelike, Days, NaiveDate};
 use super::paint::{Ink, Paint};
 use super::path::Path;
 use super::shape::{Anchor, Drawing, Point};
+use crate::plan::calendar as plan;
+use crate::plan::year::DayRow;
 use crate::units::Duration;
 use crate::words::{self, Clock};
 
@@ -34,6 +36,13 @@ pub struct YearDay {
     pub up: Vec<ClockSpan>,
     /// While the wish is met.
     pub wish: Vec<ClockSpan>,
+}
+
+impl From<&DayRow> for YearDay {
+    fn from(row: &DayRow) -> Self {
+        let pairs = |spans: &[plan::ClockSpan]| spans.iter().map(|span| (span.from, span.to)).collect();
+        Self { up: pairs(&row.sun_up), wish: pairs(&row.met) }
+    }
 }
 
 /// Consecutive days from the first on.

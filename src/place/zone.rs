@@ -116,6 +116,23 @@ impl Zone {
         self.local(at).date()
     }
 
+    /// Local date, and the clock counted from its midnight.
+    pub fn clock(&self, at: Instant) -> (NaiveDate, Duration) {
+        let local = self.local(at);
+        (local.date(), Instant::from_utc(local) - Instant::from_utc(local.date().and_time(NaiveTime::MIN)))
+    }
+
+    /// The first instant at which the clock of `date` shows so much since its midnight.
+    pub fn at_clock(&self, date: NaiveDate, since_midnight: Duration) -> Instant {
+        let midnight = Instant::from_utc(date.and_time(NaiveTime::MIN));
+        self.instant((midnight + since_midnight).to_utc()).first()
+    }
+
+    /// From one time of the clock to another on the same date; `None` unless the first comes first.
+    pub fn span_on(&self, date: NaiveDate, from: NaiveTime, to: NaiveTime) -> Option<Span> {
+        Span::new(self.instant(date.and_time(from)).first(), self.instant(date.and_time(to)).first())
+    }
+
     /// What a local date and clock time stands for.
     pub fn instant(&self, local: NaiveDateTime) -> LocalTime {
         let wall = Instant::from_utc(local);
@@ -228,6 +245,17 @@ mod tests {
             LocalTime::Twice { first: at("2027-10-31T00:30:00Z"), second: at("2027-10-31T01:30:00Z") }
         );
         assert_eq!(zone.instant(local("2027-07-01T12:00:00")), LocalTime::Once(at("2027-07-01T11:00:00Z")));
+    }
+
+    #[test]
+    fn the_clock_is_read_and_set() {
+        let zone = lisbon();
+        let (date, clock) = zone.clock(at("2027-07-01T17:38:00Z"));
+        assert_eq!(
+            (date.to_string(), clock),
+            ("2027-07-01".to_owned(), Duration::from_minutes(18 * 60 + 38))
+        );
+        assert_eq!(zone.at_clock(date, clock), at("2027-07-01T17:38:00Z"));
     }
 
     #[test]

@@ -6,6 +6,7 @@ use super::same_light::Again;
 use super::stage::Stage;
 use super::wish::Wish;
 use super::words::{clock, heights, light};
+use crate::place::background::Background;
 use crate::units::{Bearing, Degrees, Instant};
 use crate::words::{self, Clock};
 
@@ -34,6 +35,16 @@ pub fn lens(arc: &LensArc) -> String {
 /// "¾ back, right · holds 60 min · 30–19° high".
 pub fn lens_reason(arc: &LensArc) -> String {
     format!("{} · holds {} · {}", light(&arc.light), words::duration(arc.best.hold()), heights(arc.heights))
+}
+
+/// "not 40°–70° (the car park)"; empty without bad backgrounds.
+pub fn bad_backgrounds(backgrounds: &[Background]) -> String {
+    let bad = backgrounds.iter().filter(|background| !background.good).map(|background| {
+        let why = if background.why.is_empty() { String::new() } else { format!(" ({})", background.why) };
+        format!("{}–{}{why}", whole(background.from), whole(background.to))
+    });
+    let bad: Vec<_> = bad.collect();
+    if bad.is_empty() { String::new() } else { format!("left out: {}", bad.join(", ")) }
 }
 
 /// "Thu 11 Mar 2027 17:38–18:14, lens 215° SW".

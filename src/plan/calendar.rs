@@ -4,7 +4,7 @@
 //! dates and hours are found there and put together again: days of 23, 24 or 25 hours, hours that come twice or
 //! never, and the date that an island once skipped need no rules of their own.
 
-use chrono::{NaiveDate, NaiveDateTime, NaiveTime};
+use chrono::{Datelike, NaiveDate, NaiveDateTime, NaiveTime};
 
 use super::wish::{ClockRange, DateRange};
 use crate::place::zone::Zone;
@@ -93,6 +93,51 @@ pub fn later(date: NaiveDate, days: u32) -> NaiveDate {
     date.checked_add_days(chrono::Days::new(u64::from(days))).unwrap_or(NaiveDate::MAX)
 }
 
+impl ClockSpan {
+    /// The clock at its beginning.
+    pub fn starts(&self) -> NaiveTime {
+        let seconds = (self.from.millis() / 1000).clamp(0, 86_399) as u32;
+        NaiveTime::from_num_seconds_from_midnight_opt(seconds, 0).unwrap_or(NaiveTime::MIN)
+    }
+}
+
+/// The full hour that holds a time of the clock; the last one of the day ends a minute early.
+pub fn hour_around(clock: Duration) -> (NaiveTime, NaiveTime) {
+    let hour = (clock.millis() / 3_600_000).clamp(0, 23) as u32;
+    let at = |hour: u32, minute: u32| NaiveTime::from_hms_opt(hour, minute, 0).unwrap_or(NaiveTime::MIN);
+    (at(hour, 0), if hour == 23 { at(23, 59) } else { at(hour + 1, 0) })
+}
+
+/// So many days later, or earlier when negative; the end of the calendar stays where it is.
+pub fn moved(date: NaiveDate, days: i64) -> NaiveDate {
+    date.checked_add_signed(chrono::TimeDelta::days(days)).unwrap_or(date)
+}
+
+/// Days from one date to another.
+pub fn days_between(from: NaiveDate, to: NaiveDate) -> i64 {
+    (to - from).num_days()
+}
+
+/// Whether two dates are of one month.
+pub fn same_month(one: NaiveDate, other: NaiveDate) -> bool {
+    (one.year(), one.month()) == (other.year(), other.month())
+}
+
+/// The seven dates of the week that holds `date`, from Monday on (ISO 8601).
+pub fn week(date: NaiveDate) -> Vec<NaiveDate> {
+    let monday = date.week(chrono::Weekday::Mon).first_day();
+    monday.iter_days().take(7).collect()
+}
+
+/// The first days of a year's months from the month of `date` on; the first of them is `date` itself.
+pub fn months(date: NaiveDate) -> Vec<NaiveDate> {
+    let first = date.with_day(1).unwrap_or(date);
+    (0..12)
+        .filter_map(|months| first.checked_add_months(chrono::Months::new(months)))
+        .map(|month| month.max(date))
+        .collect()
+}
+
 /// A stretch of time in which the clock's offset stays the same.
 #[derive(Clone, Copy, Debug)]
 struct Piece {
@@ -157,6 +202,20 @@ fn since_midnight(time: NaiveTime) -> Duration {
 
 #[cfg(test)]
 mod tests {
+    #[test]
+    fn weeks_months_and_hours() {
+        use super::*;
+        let date: NaiveDate = "2027-03-11".parse().unwrap();
+        let week = week(date);
+        assert_eq!((week[0].to_string(), week[6].to_string()), ("2027-03-08".into(), "2027-03-14".into()));
+        let months = months(date);
+        assert_eq!((months[0], months.len()), (date, 12));
+        assert_eq!(months[11].to_string(), "2028-02-01");
+        let hour = hour_around(Duration::from_minutes(17 * 60 + 38));
+        assert_eq!((hour.0.to_string(), hour.1.to_string()), ("17:00:00".into(), "18:00:00".into()));
+        assert!(hour_around(Duration::from_minutes(1439)).1 > hour_around(Duration::from_minutes(1439)).0);
+    }
+
     use super::super::fixture::{at, clock, lisbon, on, some_days, span, time};
     use super::*;
     use proptest::prelude::*;

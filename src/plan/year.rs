@@ -12,7 +12,7 @@ use super::stage::Stage;
 use super::wish::DateRange;
 use crate::place::cone::Cone;
 use crate::sky::sun::Sun;
-use crate::units::{Span, Spans};
+use crate::units::{Duration, Span, Spans};
 
 /// One day of the sheet.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -48,6 +48,26 @@ pub fn sheet(sun: &Sun, stage: &Stage, dates: DateRange) -> Vec<DayRow> {
 /// On how many dates of a sheet the wish is met.
 pub fn days_met(rows: &[DayRow]) -> usize {
     rows.iter().filter(|row| !row.met.is_empty()).count()
+}
+
+impl DayRow {
+    /// Whether the wish is met when the clock shows so much since midnight.
+    pub fn is_met_at(&self, clock: Duration) -> bool {
+        self.met.iter().any(|span| span.from <= clock && clock < span.to)
+    }
+}
+
+/// On how many dates of the month of `date` the wish is met.
+pub fn days_met_in_month(rows: &[DayRow], date: NaiveDate) -> usize {
+    rows.iter().filter(|row| calendar::same_month(row.date, date) && !row.met.is_empty()).count()
+}
+
+/// In the month of `date`, the date on which the wish is met longest, and the clock when it begins.
+pub fn best_of_month(rows: &[DayRow], date: NaiveDate) -> Option<(NaiveDate, Duration)> {
+    let here = rows.iter().filter(|row| calendar::same_month(row.date, date));
+    let spans = here.flat_map(|row| row.met.iter().map(|span| (row.date, *span)));
+    let longest = spans.max_by_key(|(date, span)| (span.to - span.from, core::cmp::Reverse(*date)));
+    longest.map(|(date, span)| (date, span.from))
 }
 
 /// Spans in which the set-up can be shot.

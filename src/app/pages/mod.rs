@@ -12,6 +12,7 @@ mod sight;
 mod start;
 mod stops;
 pub mod today;
+mod year;
 
 use leptos::prelude::*;
 
@@ -27,6 +28,7 @@ pub fn page(route: Route) -> AnyView {
         Route::Demo => view! { <start::Demo /> }.into_any(),
         Route::Scenes => view! { <scenes::Scenes /> }.into_any(),
         Route::Sight => view! { <sight::Sight /> }.into_any(),
+        Route::Year(id) => view! { <year::YearPage id=id /> }.into_any(),
         Route::SetUp(id) => view! { <set_up::SetUpPage id=id /> }.into_any(),
         Route::Projects => view! { <projects::Projects /> }.into_any(),
         _ => view! { <now::Now /> }.into_any(),

@@ -11,6 +11,7 @@ use slantlight::project::start;
 use slantlight::units::{Degrees, Metres};
 
 use super::shown::Shown;
+use super::wish::HeightSliders;
 use crate::app::parts::{Area, NumberField, TextField};
 use crate::app::router;
 
@@ -19,6 +20,10 @@ use crate::app::router;
 pub fn Details(shown: Shown) -> impl IntoView {
     view! {
         <section id="where"><Where shown=shown /></section>
+        <details class="fold">
+            <summary>"Height of the sun"</summary>
+            <HeightSliders shown=shown />
+        </details>
         <details class="fold">
             <summary>"Lens and camera"</summary>
             <LensFields shown=shown />

@@ -8,8 +8,8 @@
 //! | `details` | where, lens, dates, hours, sky, name, notes |
 
 mod details;
-mod shown;
-mod slots;
+pub mod shown;
+pub mod slots;
 mod wish;
 
 use leptos::prelude::*;
@@ -36,15 +36,23 @@ pub fn SetUpPage(id: String) -> impl IntoView {
             subtitle=Signal::derive(move || shown.subtitle())
             back=back
             list=|| view! { <SceneList /> }
-            more=move || view! { <Show when=move || shown.is_there()><slots::Slots shown=shown /></Show> }
+            more=move || view! { <Show when=move || shown.is_there()><Beneath shown=shown /></Show> }
         >
             <Show when=move || shown.is_there() fallback=Gone>
                 <wish::WishPanel shown=shown />
                 <LensAndTime shown=shown />
-                <details::Details shown=shown />
-                <SunInLens shown=shown />
             </Show>
         </Frame>
+    }
+}
+
+/// What goes with the wish: its slots, a caution, and what is seldom changed.
+#[component]
+fn Beneath(shown: Shown) -> impl IntoView {
+    view! {
+        <slots::Slots shown=shown />
+        <SunInLens shown=shown />
+        <details::Details shown=shown />
     }
 }
 

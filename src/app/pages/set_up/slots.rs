@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use chrono::NaiveDate;
 use leptos::prelude::*;
 use slantlight::draw::ball;
 use slantlight::plan::runs::{self, Order, Run};
@@ -9,6 +10,7 @@ use slantlight::plan::search::{self, Reach};
 use slantlight::plan::slot::Slot;
 use slantlight::plan::stage::Stage;
 use slantlight::plan::uncertainty;
+use slantlight::plan::wish::DateRange;
 use slantlight::plan::words as say;
 use slantlight::project::document::SavedSlot;
 use slantlight::project::edit::Edit;
@@ -26,7 +28,7 @@ const FIRST: usize = 6;
 
 /// What a search has found, ready to show.
 #[derive(Clone)]
-struct Answer {
+pub struct Answer {
     sun: Arc<Sun>,
     stage: Arc<Stage>,
     reach: Reach,
@@ -113,6 +115,28 @@ fn OrderChoice(order: RwSignal<Order>) -> impl IntoView {
         <select class="quiet" aria-label="Order of the slots" on:change=choose>
             {named.map(option).collect_view()}
         </select>
+    }
+}
+
+/// The slots of one date.
+pub fn on_date(shown: Shown, date: NaiveDate) -> Option<Answer> {
+    let stage = shown.stage.get().ok()?;
+    let sun = Arc::new(Sun::new(stage.site));
+    let slots = search::slots(&sun, &stage, &[DateRange { from: date, to: date }]);
+    let runs = runs::runs(&stage, &slots);
+    Some(Answer { sun, stage, reach: Reach::Year, days: runs.len(), runs })
+}
+
+/// Its rows; none if it is empty.
+pub fn rows(shown: Shown, answer: &Answer) -> impl IntoView + use<> {
+    let rows = answer.runs.iter().map(|run| row(shown, answer, run)).collect_view();
+    view! { <ul class="rows">{rows}</ul> }
+}
+
+impl Answer {
+    /// Whether nothing was found.
+    pub fn is_empty(&self) -> bool {
+        self.runs.is_empty()
     }
 }
 

@@ -30,7 +30,6 @@ pub fn WishPanel(shown: Shown) -> impl IntoView {
             <Words shown=shown arc=arc />
         </section>
         <section><Presets shown=shown /></section>
-        <section><HeightSliders shown=shown /></section>
     }
 }
 
@@ -100,7 +99,7 @@ fn Presets(shown: Shown) -> impl IntoView {
 
 /// Lowest and highest sun; neither passes the other.
 #[component]
-fn HeightSliders(shown: Shown) -> impl IntoView {
+pub fn HeightSliders(shown: Shown) -> impl IntoView {
     let end = move |read: fn(&Heights) -> Height| {
         Signal::derive(move || shown.with(|set_up| read(&set_up.wish.heights).degrees()).unwrap_or_default())
     };

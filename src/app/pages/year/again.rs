@@ -1,0 +1,102 @@
+//! Same light again: other times with the sun within some degrees of where it stands at the chosen instant.
+
+use leptos::prelude::*;
+use slantlight::draw::scale::Scale;
+use slantlight::plan::answers;
+use slantlight::plan::calendar;
+use slantlight::plan::same_light::{self, SAME};
+use slantlight::plan::wish::DateRange;
+use slantlight::project::document::SavedSlot;
+use slantlight::project::edit::Edit;
+use slantlight::sky::sun::Sun;
+use slantlight::units::{Degrees, Span};
+use slantlight::words;
+
+use super::Chosen;
+use crate::app::pages::set_up::shown::Shown;
+use crate::app::parts::{SaveButton, SectionHead, Slider};
+
+/// Answers shown. Our own choice.
+const SHOWN: usize = 8;
+
+/// The answers for the instant that all rooms show when it is asked.
+#[component]
+pub fn Again(shown: Shown, chosen: Chosen) -> impl IntoView {
+    let shot = untrack(move || shown.store.moment.to_the_minute());
+    let near = RwSignal::new(SAME.degrees());
+    let style = move || shown.store.settings.get().clock;
+    let found = move || {
+        let stage = shown.stage.get().ok()?;
+        let today = chosen.zone().date(shown.store.moment.today());
+        let year = calendar::whole(&stage.zone, DateRange { from: today, to: calendar::later(today, 364) })?;
+        let all =
+            same_light::again(&Sun::new(stage.site), &stage, shot, Degrees::from_degrees(near.get()), year);
+        Some((stage, all))
+    };
+    let rows = move || {
+        let Some((stage, all)) = found() else { return ().into_any() };
+        if all.is_empty() {
+            return view! { <p>"No other time within a year. Allow more degrees, or take it on the same date next year."</p> }
+                .into_any();
+        }
+        let row = |one: &same_light::Again| {
+            let (at, title) = (one.at, answers::again(one, &stage, style()));
+            let sub = answers::how_near(one, shot, &stage, style());
+            view! {
+                <li class="slot">
+                    <button type="button" class="slot-text" on:click=move |_| shown.store.moment.stand_at(at)>
+                        <span class="row-text">
+                            <span class="row-title">{title.clone()}</span>
+                            <span class="row-sub">{sub}</span>
+                        </span>
+                    </button>
+                    <Keep shown=shown span=one.span name=title.clone() />
+                </li>
+            }
+        };
+        let rows = all.iter().take(SHOWN).map(row).collect_view();
+        view! { <ul class="rows">{rows}</ul> }.into_any()
+    };
+    let title = Signal::derive(move || {
+        let local = chosen.zone().local(shot);
+        format!("As on {} {}", words::date(local.date()), words::clock(local.time(), style()))
+    });
+    view! {
+        <section>
+            <SectionHead title=title beside="for pick-ups" ruled=true />
+            <Slider
+                label="Sun within"
+                scale=Signal::stored(Scale::line(0.5, 10.0, 0.5))
+                value=near
+                say=|degrees: f64| words::degrees_fine(Degrees::from_degrees(degrees))
+                on_move=move |degrees| near.set(degrees)
+                on_change=move |degrees| near.set(degrees)
+            />
+            {rows}
+        </section>
+    }
+}
+
+/// Keeps a time for a pick-up.
+#[component]
+fn Keep(shown: Shown, span: Span, name: String) -> impl IntoView {
+    let kept = Memo::new(move |_| {
+        shown
+            .with(|set_up| set_up.saved.iter().find(|kept| kept.is_about(span)).map(|kept| kept.id.clone()))
+            .flatten()
+    });
+    let toggle = move |keep: bool| {
+        let Some(set_up) = shown.with(|set_up| set_up.id.clone()) else { return };
+        match kept.get_untracked() {
+            Some(slot) if !keep => {
+                drop(shown.store.edit_with_undo(Edit::ForgetSlot { set_up, slot }, "Slot let go"))
+            }
+            None if keep => {
+                let slot = SavedSlot { id: shown.store.fresh_id(), start: span.start(), end: span.end() };
+                shown.store.edit(Edit::SaveSlot { set_up, slot });
+            }
+            _ => {}
+        }
+    };
+    view! { <SaveButton saved=Signal::derive(move || kept.get().is_some()) what=Signal::stored(name) on_toggle=toggle /> }
+}

@@ -1,0 +1,131 @@
+//! Only here from–to: the span is fixed. Where may the lens look, how long does it hold, and what else would do?
+
+use chrono::NaiveTime;
+use leptos::prelude::*;
+use slantlight::place::background::Background;
+use slantlight::plan::answers;
+use slantlight::plan::calendar;
+use slantlight::plan::lens::LensChoice;
+use slantlight::plan::only_here::{self, LensArc};
+use slantlight::plan::otherwise::{self, Asked};
+use slantlight::plan::stage::Stage;
+use slantlight::sky::sun::Sun;
+use slantlight::units::Span;
+use slantlight::words;
+
+use super::Chosen;
+use crate::app::pages::set_up::shown::Shown;
+use crate::app::parts::SectionHead;
+
+/// The question and its answers.
+#[component]
+pub fn OnlyHere(shown: Shown, chosen: Chosen) -> impl IntoView {
+    let (date, clock) = untrack(move || chosen.get());
+    let (begin, end) = calendar::hour_around(clock);
+    let (from, to) = (RwSignal::new(begin), RwSignal::new(end));
+    let span = Memo::new(move |_| chosen.zone().span_on(date, from.get(), to.get()));
+    let heading = Signal::derive(move || {
+        let style = shown.store.settings.get().clock;
+        format!("Only here {}?", words::clock_from_to(from.get(), to.get(), style))
+    });
+    view! {
+        <section>
+            <SectionHead title=heading beside=words::date(date) ruled=true />
+            <div class="fields two">
+                <Time label="From" value=from />
+                <Time label="To" value=to />
+            </div>
+            {move || match (span.get(), shown.stage.get()) {
+                (None, _) => view! { <p>"The end must come after the beginning."</p> }.into_any(),
+                (_, Err(_)) => view! { <p>"Choose where this set-up is first."</p> }.into_any(),
+                (Some(span), Ok(stage)) => answer(shown, &stage, span),
+            }}
+        </section>
+    }
+}
+
+/// A clock time.
+#[component]
+fn Time(label: &'static str, value: RwSignal<NaiveTime>) -> impl IntoView {
+    let take = move |event| {
+        if let Ok(time) = event_target_value(&event).parse::<NaiveTime>() {
+            value.set(time);
+        }
+    };
+    view! {
+        <label class="field">
+            <span>{label}</span>
+            <input type="time" prop:value=move || words::clock(value.get(), words::Clock::default()) on:change=take />
+        </label>
+    }
+}
+
+fn answer(shown: Shown, stage: &Stage, span: Span) -> AnyView {
+    let sun = Sun::new(stage.site);
+    let backgrounds =
+        shown.with_standing(|standing| standing.location.backgrounds.clone()).unwrap_or_default();
+    // The question is where to look: a lens that is fixed may turn all the way round here.
+    let choice = shown.with(|set_up| set_up.lens.choice.clone()).unwrap_or_default();
+    let choice = if choice.is_fixed() { LensChoice::AnyGoodBackground } else { choice };
+    let tried = only_here::every_bearing(&sun, stage, span, choice.clone(), &backgrounds);
+    let arcs = only_here::arcs(&sun, stage, &tried);
+    if arcs.is_empty() {
+        return nothing(shown, &Asked { stage, span, choice, backgrounds: &backgrounds });
+    }
+    let rows = arcs.iter().map(|arc| row(shown, arc)).collect_view();
+    view! { <ul class="rows">{rows}</ul> {bad(&backgrounds)} }.into_any()
+}
+
+fn row(shown: Shown, arc: &LensArc) -> impl IntoView + use<> {
+    let best = arc.best.lens;
+    let (title, sub) = (words::capital(&answers::lens(arc)), answers::lens_reason(arc));
+    let use_it = move |_| shown.change(|set_up| set_up.lens.bearing = best);
+    view! {
+        <li class="slot">
+            <span class="row-text">
+                <span class="row-title">{title}</span>
+                <span class="row-sub">{sub}</span>
+            </span>
+            <button type="button" class="button" on:click=use_it aria-label=format!("Look to {}", words::bearing(best))>"Look there"</button>
+        </li>
+    }
+}
+
+/// Backgrounds that are not fit to be seen, with why.
+fn bad(backgrounds: &[Background]) -> Option<impl IntoView + use<>> {
+    let named = answers::bad_backgrounds(backgrounds);
+    (!named.is_empty()).then(|| view! { <p class="soft">{named}</p> })
+}
+
+/// Nothing over that span: the nearest slots, and the smallest change of the wish.
+fn nothing(shown: Shown, asked: &Asked<'_>) -> AnyView {
+    let (sun, stage, style) = (Sun::new(asked.stage.site), asked.stage, shown.store.settings.get().clock);
+    let (before, after) = otherwise::nearest(&sun, asked);
+    let near: Vec<_> = [before, after].into_iter().flatten().collect();
+    let rows = near.iter().map(|one| {
+        let (title, start) = (answers::nearby(one, stage, style), one.span.start());
+        view! {
+            <li>
+                <button type="button" class="slot-text" on:click=move |_| shown.store.moment.stand_at(start)>
+                    <span class="row-text"><span class="row-title">{title}</span><span class="row-sub">"the nearest in time"</span></span>
+                </button>
+            </li>
+        }
+    });
+    let rows = rows.collect_view();
+    let change = otherwise::smallest_change(&sun, asked).map(|change| {
+        let (says, wish) = (answers::change(change, &stage.wish), change.apply(&stage.wish));
+        view! {
+            <p>{format!("It would do with {says}.")}</p>
+            <button type="button" class="button wide" on:click=move |_| shown.change(|set_up| set_up.wish = wish.clone())>
+                "Change the wish so"
+            </button>
+        }
+    });
+    view! {
+        <p>"No bearing of the lens gives the wish over this span."</p>
+        {change}
+        <ul class="rows">{rows}</ul>
+    }
+    .into_any()
+}
