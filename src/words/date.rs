@@ -24,6 +24,11 @@ pub fn date(date: NaiveDate) -> String {
     format!("{} {} {}", weekday(date), date_short(date), date.year())
 }
 
+/// "Thu 11", where the month stands beside it.
+pub fn day_of_week(date: NaiveDate) -> String {
+    format!("{} {}", weekday(date), date.day())
+}
+
 /// "11 Mar".
 pub fn date_short(date: NaiveDate) -> String {
     format!("{} {}", date.day(), month(date))

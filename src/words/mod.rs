@@ -17,7 +17,7 @@ mod sentence;
 
 pub use angle::{bearing, compass_point, degrees, degrees_fine, degrees_from_to};
 pub use clock::{Clock, clock, clock_from_to, full_hour, offset, to_ten_minutes, to_the_minute};
-pub use date::{date, date_short, dates_from_to, month, weekday};
+pub use date::{date, date_short, dates_from_to, day_of_week, month, weekday};
 pub use duration::{ago, duration, plus_minus};
 pub use hour::hour;
 pub use length::{Units, length, measure, times};

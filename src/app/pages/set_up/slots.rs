@@ -208,7 +208,7 @@ fn hold_of(slot: &Slot) -> impl IntoView + use<> {
 
 /// Keeps a slot or lets it go.
 #[component]
-fn KeepSlot(shown: Shown, span: Span, name: String) -> impl IntoView {
+pub fn KeepSlot(shown: Shown, span: Span, name: String) -> impl IntoView {
     let store = shown.store;
     let kept = Memo::new(move |_| {
         shown

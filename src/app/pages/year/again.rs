@@ -6,15 +6,14 @@ use slantlight::plan::answers;
 use slantlight::plan::calendar;
 use slantlight::plan::same_light::{self, SAME};
 use slantlight::plan::wish::DateRange;
-use slantlight::project::document::SavedSlot;
-use slantlight::project::edit::Edit;
 use slantlight::sky::sun::Sun;
-use slantlight::units::{Degrees, Span};
+use slantlight::units::Degrees;
 use slantlight::words;
 
 use super::Chosen;
 use crate::app::pages::set_up::shown::Shown;
-use crate::app::parts::{SaveButton, SectionHead, Slider};
+use crate::app::pages::set_up::slots::KeepSlot;
+use crate::app::parts::{SectionHead, Slider};
 
 /// Answers shown. Our own choice.
 const SHOWN: usize = 8;
@@ -50,7 +49,7 @@ pub fn Again(shown: Shown, chosen: Chosen) -> impl IntoView {
                             <span class="row-sub">{sub}</span>
                         </span>
                     </button>
-                    <Keep shown=shown span=one.span name=title.clone() />
+                    <KeepSlot shown=shown span=one.span name=title.clone() />
                 </li>
             }
         };
@@ -75,28 +74,4 @@ pub fn Again(shown: Shown, chosen: Chosen) -> impl IntoView {
             {rows}
         </section>
     }
-}
-
-/// Keeps a time for a pick-up.
-#[component]
-fn Keep(shown: Shown, span: Span, name: String) -> impl IntoView {
-    let kept = Memo::new(move |_| {
-        shown
-            .with(|set_up| set_up.saved.iter().find(|kept| kept.is_about(span)).map(|kept| kept.id.clone()))
-            .flatten()
-    });
-    let toggle = move |keep: bool| {
-        let Some(set_up) = shown.with(|set_up| set_up.id.clone()) else { return };
-        match kept.get_untracked() {
-            Some(slot) if !keep => {
-                drop(shown.store.edit_with_undo(Edit::ForgetSlot { set_up, slot }, "Slot let go"))
-            }
-            None if keep => {
-                let slot = SavedSlot { id: shown.store.fresh_id(), start: span.start(), end: span.end() };
-                shown.store.edit(Edit::SaveSlot { set_up, slot });
-            }
-            _ => {}
-        }
-    };
-    view! { <SaveButton saved=Signal::derive(move || kept.get().is_some()) what=Signal::stored(name) on_toggle=toggle /> }
 }

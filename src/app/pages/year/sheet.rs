@@ -170,7 +170,7 @@ fn Week(chosen: Chosen, rows: Memo<Vec<DayRow>>, shown: Shown) -> impl IntoView 
                     chosen.set(date, clock);
                 }
             >
-                {words::date_short(date)}
+                {words::day_of_week(date)}
                 <small>{sub.clone()}</small>
             </button>
         }
