@@ -44,7 +44,7 @@ fn next(sighting: Sighting) -> &'static str {
 fn Along(sighting: Sighting, aim: ReadSignal<Option<Aim>>) -> impl IntoView {
     let corner = move || aim.get().map(|aim| aim.corner);
     let too_near = Memo::new(move |_| corner().is_some_and(|corner| sighting.is_near_the_sun(corner)));
-    let readout = move || corner().map(|corner| direction_words(corner)).unwrap_or_default();
+    let readout = move || corner().map(direction_words).unwrap_or_default();
     let shaky = move || aim.get().is_some_and(|aim| aim.spread.degrees() > SHAKY);
     let take = move |_| {
         if let Some(corner) = corner() {

@@ -65,9 +65,9 @@ fn answer(shown: Shown, stage: &Stage, span: Span) -> AnyView {
     let backgrounds =
         shown.with_standing(|standing| standing.location.backgrounds.clone()).unwrap_or_default();
     // The question is where to look: a lens that is fixed may turn all the way round here.
-    let choice = shown.with(|set_up| set_up.lens.choice.clone()).unwrap_or_default();
+    let choice = shown.with(|set_up| set_up.lens.choice).unwrap_or_default();
     let choice = if choice.is_fixed() { LensChoice::AnyGoodBackground } else { choice };
-    let tried = only_here::every_bearing(&sun, stage, span, choice.clone(), &backgrounds);
+    let tried = only_here::every_bearing(&sun, stage, span, choice, &backgrounds);
     let arcs = only_here::arcs(&sun, stage, &tried);
     if arcs.is_empty() {
         return nothing(shown, &Asked { stage, span, choice, backgrounds: &backgrounds });
