@@ -3,16 +3,16 @@
 //! Everything in it is made up; the coordinates lie on a real lagoon coast, so that the sun is real.
 //! It is written as code, not kept as a file, so that it can never be of an older version than the app.
 
+mod scenes;
+
 use std::sync::Arc;
 
-use super::document::{At, Camera, FORMAT, Lens, Location, Project, Scene, SetUp, VERSION};
+use super::document::{Camera, FORMAT, Location, Project, VERSION};
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
 use crate::place::room::Room;
 use crate::place::site::Site;
-use crate::place::skyline::Skyline;
-use crate::plan::presets::PRESETS;
-use crate::plan::wish::{self, Heights, SunOnMark, Wish};
+use crate::place::skyline::{Point, Skyline};
 use crate::units::{Bearing, Degrees, Height, Latitude, Longitude, Metres};
 
 /// The demo's id; opening the demo again finds the same one.
@@ -31,7 +31,7 @@ pub fn project() -> Project {
             sensor_height_mm: 18.66,
         })],
         locations: vec![Arc::new(sail_loft()), Arc::new(salt_pans()), Arc::new(ferry_slip())],
-        scenes: scenes().into_iter().map(Arc::new).collect(),
+        scenes: scenes::scenes().into_iter().map(Arc::new).collect(),
         ..Project::empty("", "")
     }
 }
@@ -102,93 +102,22 @@ fn ferry_slip() -> Location {
         ],
         notes: "A hill stands to the south-west. Street lamps come on at dusk. Wet stone: slippery."
             .to_owned(),
+        skyline: hill(),
         ..location("ferry-slip", "Ferry slip", 40.6216, -8.7415)
     }
 }
 
-fn scenes() -> Vec<Scene> {
-    let low = heights(4.0, 16.0);
-    let loft = |mark| at("sail-loft", Some("loft"), mark);
-    let pans = |mark| at("salt-pans", None, mark);
-    let slip = |mark| at("ferry-slip", None, mark);
-    let split = wish("split");
-    let mending = Wish { arc: arc(112.0, 165.0, true), heights: low, ..wish("three-quarter-back") };
-    vec![
-        scene("1", "The net mender", vec![set_up("1a", "A", pans("dyke"), (150.0, 35.0), 20, split)]),
-        scene(
-            "2",
-            "Salt crust, macro",
-            vec![set_up("2a", "A", pans("crust"), (262.0, 100.0), 30, wish("rim"))],
-        ),
-        scene(
-            "3",
-            "The ledger",
-            vec![set_up("3a", "A", loft("desk"), (330.0, 50.0), 40, wish("window-wrap"))],
-        ),
-        scene(
-            "4",
-            "Mending the sail",
-            vec![
-                set_up("4a", "A", loft("bench"), (215.0, 50.0), 25, mending.clone()),
-                set_up("4b", "B", loft("bench"), (230.0, 85.0), 20, mending),
-            ],
-        ),
-        scene(
-            "5",
-            "Dust in the loft",
-            vec![set_up("5a", "A", loft("desk"), (250.0, 35.0), 20, wish("shaft"))],
-        ),
-        scene(
-            "6",
-            "The ferry is late",
-            vec![set_up("6a", "A", slip("slip"), (240.0, 75.0), 15, wish("silhouette"))],
-        ),
-        scene(
-            "7",
-            "Walking the dyke",
-            vec![set_up(
-                "7a",
-                "A",
-                pans("dyke"),
-                (75.0, 135.0),
-                15,
-                Wish { heights: heights(2.0, 12.0), ..wish("rim") },
-            )],
-        ),
-        scene(
-            "8",
-            "The rakes",
-            vec![set_up(
-                "8a",
-                "A",
-                pans("dyke"),
-                (20.0, 25.0),
-                45,
-                Wish { arc: arc(0.0, 360.0, false), heights: heights(50.0, 75.0), ..wish("flat") },
-            )],
-        ),
-        scene(
-            "9",
-            "Lamp at the door",
-            vec![set_up("9a", "A", slip("door"), (300.0, 35.0), 8, wish("blue-hour"))],
-        ),
-        scene(
-            "10",
-            "The sail leaves",
-            vec![set_up(
-                "10a",
-                "A",
-                slip("slip"),
-                (120.0, 100.0),
-                20,
-                Wish {
-                    heights: heights(3.0, 20.0),
-                    sun_on_mark: SunOnMark::Any,
-                    ..wish("three-quarter-back")
-                },
-            )],
-        ),
-    ]
+/// The hill to the south-west of the slip.
+fn hill() -> Skyline {
+    let points = [(205.0, 0.0), (218.0, 5.5), (231.0, 9.0), (240.0, 7.0), (252.0, 3.0), (262.0, 0.0)];
+    Skyline::new(
+        points
+            .map(|(bearing, height)| Point {
+                bearing: Bearing::from_degrees(bearing),
+                height: Height::clamped(height),
+            })
+            .to_vec(),
+    )
 }
 
 fn location(id: &str, name: &str, latitude: f64, longitude: f64) -> Location {
@@ -219,58 +148,6 @@ fn mark(id: &str, name: &str, [x, y]: [f64; 2], face: f64) -> Mark {
         face_height: metres(face),
         sighted: Vec::new(),
     }
-}
-
-fn at(location: &str, room: Option<&str>, mark: &str) -> At {
-    At { location: location.to_owned(), room: room.map(str::to_owned), mark: Some(mark.to_owned()) }
-}
-
-fn scene(number: &str, title: &str, set_ups: Vec<SetUp>) -> Scene {
-    Scene { id: format!("scene-{number}"), number: number.to_owned(), title: title.to_owned(), set_ups }
-}
-
-/// A set-up whose lens looks to `bearing` with a focal length in millimetres.
-fn set_up(id: &str, name: &str, at: At, (bearing, focal_mm): (f64, f64), minutes: u32, wish: Wish) -> SetUp {
-    SetUp {
-        id: format!("set-up-{id}"),
-        name: name.to_owned(),
-        at: Some(at),
-        lens: Lens {
-            bearing: Bearing::from_degrees(bearing),
-            bearing_uncertainty: Degrees::from_degrees(5.0),
-            choice: crate::plan::lens::LensChoice::Fixed,
-            distance: metres(2.5),
-            height: metres(1.4),
-            tilt: Degrees::from_degrees(0.0),
-            focal_mm,
-            camera: None,
-        },
-        minutes,
-        wish,
-        saved: Vec::new(),
-        notes: String::new(),
-    }
-}
-
-/// The wish of a preset.
-fn wish(id: &str) -> Wish {
-    let preset = PRESETS.iter().find(|preset| preset.id == id).expect("the demo names presets that exist");
-    Wish {
-        arc: preset.arc,
-        heights: preset.heights,
-        sun_on_mark: preset.sun_on_mark,
-        sky: wish::Sky::Any,
-        dates: Vec::new(),
-        hours: None,
-    }
-}
-
-fn arc(from: f64, to: f64, either_side: bool) -> wish::Arc {
-    wish::Arc { from: Degrees::from_degrees(from), to: Degrees::from_degrees(to), either_side }
-}
-
-fn heights(from: f64, to: f64) -> Heights {
-    Heights { from: Height::clamped(from), to: Height::clamped(to) }
 }
 
 const fn metres(metres: f64) -> Metres {

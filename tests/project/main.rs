@@ -1,5 +1,6 @@
 //! The file of a project against what files go through: round trips, damage, hostile hands, other programs, time.
 
+mod demo;
 mod hostile;
 mod mended;
 mod mutated;

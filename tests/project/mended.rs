@@ -120,3 +120,11 @@ fn lists_that_are_none_are_left_out() {
     assert_eq!(restored.project.title, "Without a name");
     assert!(paths(&restored).contains(&"cameras") && paths(&restored).contains(&"title"));
 }
+
+#[test]
+fn a_bad_point_of_a_skyline_costs_that_point_alone() {
+    let points = demo::project().locations[2].skyline.points().len();
+    let restored = damaged(|tree| tree["locations"][2]["skyline"][1]["height_deg"] = json!(95.0));
+    assert_eq!(restored.project.locations[2].skyline.points().len(), points - 1);
+    assert!(paths(&restored).iter().all(|path| path.starts_with("locations[2].skyline[1]")));
+}
