@@ -4,7 +4,8 @@
 //! must all hold; any other part is a union of convex ones. An opening seen from a mark, a wish's arc and
 //! its heights are all of this form, so that asking "is the light in it" is a few products and no trigonometry.
 
-use crate::units::{Vector, World};
+use crate::maths;
+use crate::units::{Bearing, Degrees, Height, Vector, World};
 
 /// All directions `s` with `normal · s ≥ least`.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -19,6 +20,13 @@ impl HalfSpace {
     /// The side of a plane through the eye to which `normal` points.
     pub const fn beside(normal: Vector<World>) -> Self {
         Self { normal, least: 0.0 }
+    }
+
+    /// Height of its edge at a bearing, for the sky above a plane through the eye.
+    pub fn edge_at(&self, bearing: Bearing) -> Height {
+        let (normal, level) = (self.normal, bearing.level());
+        let rise = -(normal.x * level.x + normal.y * level.y);
+        Height::clamped(Degrees::from_radians(maths::atan2(rise, normal.z)).degrees())
     }
 
     /// Whether `direction` (length one) is in it.

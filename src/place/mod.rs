@@ -8,6 +8,7 @@ mod inside;
 pub mod aim;
 pub mod aperture;
 pub mod background;
+pub mod blocker;
 pub mod cone;
 pub mod coordinates;
 pub mod fault;

@@ -4,8 +4,11 @@
 //! roof: there the height is led over evenly. Inside, every edge is a plane through the eye, so that asking whether a
 //! direction is clear is one look-up and one product, without trigonometry. Without points it is the level horizon.
 
+mod columns;
 mod edge;
 mod join;
+
+pub use columns::{BadLine, Trouble};
 
 use serde::{Deserialize, Serialize};
 

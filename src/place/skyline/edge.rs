@@ -1,15 +1,12 @@
 //! What one straight piece of a skyline hides.
 
 use super::Edge;
-use crate::maths;
-use crate::units::{Bearing, Degrees, Height, Vector, World};
+use crate::units::{Bearing, Height, Vector, World};
 
 impl Edge {
     /// Height of its line, or of the great circle that goes on from it.
     pub fn height_at(&self, bearing: Bearing) -> Height {
-        let (normal, level) = (self.above.normal, bearing.level());
-        let rise = -(normal.x * level.x + normal.y * level.y);
-        Height::clamped(Degrees::from_radians(maths::atan2(rise, normal.z)).degrees())
+        self.above.edge_at(bearing)
     }
 
     /// Where it ends.
