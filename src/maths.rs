@@ -5,7 +5,7 @@
 #![allow(clippy::disallowed_methods, reason = "the one place that may call them")]
 #![allow(unused_imports, reason = "a set of names, whether or not each is called today")]
 
-pub(crate) use libm::{acos, asin, atan, atan2, cos, exp, hypot, log, log2, log10, pow, sin, tan};
+pub(crate) use libm::{acos, asin, atan, atan2, cos, exp, expm1, hypot, log, log2, log10, pow, sin, tan};
 
 /// Sine and cosine of `radians`.
 pub(crate) fn sin_cos(radians: f64) -> (f64, f64) {

@@ -5,6 +5,7 @@
 pub mod aim;
 pub mod board;
 pub mod class;
+pub mod colour;
 pub mod daylight;
 pub mod exposure;
 pub mod fixture;

@@ -10,6 +10,7 @@
 #![allow(clippy::print_stdout, reason = "worst errors are shown with --nocapture")]
 #![allow(clippy::disallowed_methods, reason = "checks compute on their own, not through the library")]
 
+mod colour;
 mod daylight;
 mod declination;
 #[allow(dead_code, reason = "one kit for all tables; not every table reads every kind of cell")]
