@@ -12,6 +12,7 @@ pub mod ephemeris;
 mod equinox;
 pub mod events;
 mod lunar;
+mod lunar_fit_table;
 mod lunar_table;
 pub mod minutes;
 pub mod moon;
