@@ -14,6 +14,7 @@ pub mod format;
 pub mod fresnel;
 pub mod glazing;
 pub mod haze;
+pub mod in_room;
 pub mod patch;
 pub mod phase;
 pub mod ratio;

@@ -22,9 +22,20 @@ pub fn aim(readings: &[(Bearing, Height)]) -> Option<Aim> {
     Some(Aim { corner: Corner { bearing: mean.mean, height }, spread: mean.spread })
 }
 
+/// Which way a wall faces outwards when a phone lies inside, its left long edge along the wall, and points to `along`.
+pub fn wall_at_left(along: Bearing) -> Bearing {
+    along.turned(Degrees::from_degrees(-90.0))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_wall_at_the_left_edge_faces_left() {
+        // Pointing north inside, with the west wall at the left.
+        assert_eq!(wall_at_left(Bearing::default()).degrees(), 270.0);
+    }
 
     #[test]
     fn a_shaking_hand_is_averaged() {

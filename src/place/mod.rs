@@ -17,6 +17,7 @@ pub mod heading;
 pub mod mark;
 pub mod opening;
 pub mod plus_code;
+pub mod reshape;
 pub mod room;
 pub mod sighting;
 pub mod site;

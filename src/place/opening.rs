@@ -103,7 +103,37 @@ const fn clear() -> f64 {
     1.0
 }
 
+/// Width of a glazing bar when nobody has said better. Our own choice.
+const BAR: Metres = Metres::from_metres(0.03);
+
 impl Opening {
+    /// Per cent of the light that its glass lets through.
+    pub fn glass_percent(&self) -> f64 {
+        self.transmittance * 100.0
+    }
+
+    /// Sets the same.
+    pub fn set_glass_percent(&mut self, percent: f64) {
+        self.transmittance = (percent / 100.0).clamp(0.0, 1.0);
+    }
+
+    /// Gives it a slab that juts out so far, so high above its head; none for no depth.
+    pub fn set_overhang(&mut self, depth: Metres, above: Metres) {
+        self.overhang = (depth.metres() > 0.0).then_some(Overhang { depth, above });
+    }
+
+    /// Parts it into panes above and beside each other; no bars for a single pane.
+    pub fn set_panes(&mut self, rows: u8, columns: u8) {
+        let thickness = self.bars.map_or(BAR, |bars| bars.thickness);
+        let (rows, columns) = (rows.max(1), columns.max(1));
+        self.bars = (rows > 1 || columns > 1).then_some(Bars { rows, columns, thickness });
+    }
+
+    /// Panes above and beside each other.
+    pub fn panes(&self) -> (u8, u8) {
+        self.bars.map_or((1, 1), |bars| (bars.rows, bars.columns))
+    }
+
     /// A plain opening in a wall: offset, sill, width and height; no reveal, no glass.
     pub fn rectangle(id: &str, name: &str, wall: usize, [offset, sill, width, height]: [Metres; 4]) -> Self {
         Self {
@@ -120,5 +150,25 @@ impl Opening {
             transmittance: clear(),
             covered: false,
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn one_pane_has_no_bars_and_no_depth_is_no_overhang() {
+        let mut window = Opening::rectangle("o", "window", 0, [1.0; 4].map(Metres::from_metres));
+        assert_eq!(window.panes(), (1, 1));
+        window.set_panes(2, 0);
+        assert_eq!((window.panes(), window.bars.unwrap().thickness), ((2, 1), BAR));
+        window.set_panes(1, 1);
+        assert_eq!(window.bars, None);
+        let [depth, above] = [0.5, 0.1].map(Metres::from_metres);
+        window.set_overhang(depth, above);
+        assert_eq!(window.overhang, Some(Overhang { depth, above }));
+        window.set_overhang(Metres::default(), above);
+        assert_eq!(window.overhang, None);
     }
 }

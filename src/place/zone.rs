@@ -154,6 +154,11 @@ impl Zone {
         }
     }
 
+    /// The instant at which the clock shows on `date` what it shows at `at`.
+    pub fn on_date(&self, at: Instant, date: NaiveDate) -> Instant {
+        self.instant(date.and_time(self.local(at).time())).first()
+    }
+
     /// A civil date: its first instant up to the next date's first. 23, 24 or 25 hours as a rule; `None` for a
     /// date that the zone left out (some islands have jumped over one).
     pub fn day(&self, date: NaiveDate) -> Option<Span> {

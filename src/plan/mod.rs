@@ -8,6 +8,7 @@ mod fixture;
 pub mod free_lens;
 pub mod lens;
 pub mod met;
+pub mod on_mark;
 pub mod only_here;
 pub mod otherwise;
 pub mod presets;

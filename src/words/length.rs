@@ -37,6 +37,36 @@ pub fn measure(length: Metres, units: Units) -> String {
     }
 }
 
+/// Several sizes of one thing, each in the words of `say`: "6.0 × 8.0 × 3.4 m".
+///
+/// ```
+/// # use slantlight::{units::Metres, words::{Units, measure, sizes}};
+/// let window = [1.2, 1.7].map(Metres::from_metres);
+/// assert_eq!(sizes(&window, Units::Metric, measure), "1.20 × 1.70 m");
+/// assert_eq!(sizes(&window, Units::FeetInches, measure), "3′ 11″ × 5′ 7″");
+/// ```
+pub fn sizes(sizes: &[Metres], units: Units, say: fn(Metres, Units) -> String) -> String {
+    let said: Vec<String> = sizes.iter().map(|size| say(*size, units)).collect();
+    said.join(" × ").replace(" m × ", " × ")
+}
+
+/// Slowest and fastest of something in a minute, with the unit: "1.4–3.9" and "cm/min".
+///
+/// ```
+/// # use slantlight::{units::Metres, words::{Units, per_minute}};
+/// let drift = [0.0137, 0.0391].map(Metres::from_metres);
+/// assert_eq!(per_minute(drift, Units::Metric), ("1.4–3.9".to_owned(), "cm/min"));
+/// assert_eq!(per_minute(drift, Units::FeetInches), ("0.5–1.5".to_owned(), "in/min"));
+/// ```
+pub fn per_minute([slow, fast]: [Metres; 2], units: Units) -> (String, &'static str) {
+    let (each, unit) = match units {
+        Units::Metric => (100.0, "cm/min"),
+        Units::FeetInches => (12.0 / 0.3048, "in/min"),
+    };
+    let [slow, fast] = [slow, fast].map(|speed| signed(speed.metres() * each, 1));
+    (if slow == fast { slow } else { format!("{slow}–{fast}") }, unit)
+}
+
 /// How many times something: "4.3×".
 pub fn times(ratio: f64) -> String {
     format!("{}×", signed(ratio, 1))

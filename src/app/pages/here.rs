@@ -2,10 +2,10 @@
 
 use leptos::prelude::*;
 use slantlight::place::site::Site;
-use slantlight::place::skyline::Skyline;
 use slantlight::project::document::Location;
 use slantlight::project::edit::Edit;
 use slantlight::project::find::free_name;
+use slantlight::project::start;
 use slantlight::units::Metres;
 
 use crate::app::devices::geolocation;
@@ -13,13 +13,24 @@ use crate::app::devices::zone;
 use crate::app::parts::Notes;
 use crate::app::store::Store;
 
+/// A button that adds a location where the phone is.
+#[component]
+pub fn UseHere(
+    /// Called with the id of the location.
+    #[prop(into)]
+    on_added: Callback<String>,
+) -> impl IntoView {
+    let (store, notes) = (Store::here(), Notes::here());
+    let asking = RwSignal::new(false);
+    let word = move || if asking.get() { "Asking the phone" } else { "Use where I am" };
+    let add = move |_| add_here(store, notes, asking, move |id| on_added.run(id));
+    view! {
+        <button type="button" class="button wide" disabled=move || asking.get() on:click=add>{word}</button>
+    }
+}
+
 /// Asks the phone where it is and adds a location there; `then` is told its id. `asking` holds meanwhile.
-pub fn add_here(
-    store: Store,
-    notes: Notes,
-    asking: RwSignal<bool>,
-    then: impl FnOnce(String) + Clone + 'static,
-) {
+fn add_here(store: Store, notes: Notes, asking: RwSignal<bool>, then: impl FnOnce(String) + Clone + 'static) {
     asking.set(true);
     geolocation::locate(move |found| {
         asking.set(false);
@@ -38,17 +49,8 @@ pub fn add_here(
 pub fn add(store: Store, site: Site, accuracy: Option<Metres>) -> Option<String> {
     let id = store.fresh_id();
     let project = store.desk.latest();
-    let location = Location {
-        id: id.clone(),
-        name: free_name("Place", project.locations.iter().map(|place| place.name.as_str())),
-        site,
-        accuracy,
-        zone: zone::of_the_phone().unwrap_or_else(|| "UTC".to_owned()),
-        rooms: Vec::new(),
-        marks: Vec::new(),
-        skyline: Skyline::default(),
-        backgrounds: Vec::new(),
-        notes: String::new(),
-    };
+    let name = free_name("Place", project.locations.iter().map(|place| place.name.as_str()));
+    let zone = zone::of_the_phone().unwrap_or_else(|| "UTC".to_owned());
+    let location = Location { accuracy, ..start::location(&id, &name, site, &zone) };
     store.edit(Edit::PutLocation(Box::new(location))).then_some(id)
 }

@@ -4,8 +4,13 @@ mod about;
 mod days;
 pub mod here;
 pub mod incoming;
+mod location;
+mod mark_fold;
 mod now;
+mod paste;
+mod places;
 mod projects;
+mod room;
 mod scenes;
 mod set_up;
 mod sight;
@@ -27,6 +32,9 @@ pub fn page(route: Route) -> AnyView {
         Route::Start => view! { <start::Start /> }.into_any(),
         Route::Demo => view! { <start::Demo /> }.into_any(),
         Route::Scenes => view! { <scenes::Scenes /> }.into_any(),
+        Route::Places => view! { <places::Places /> }.into_any(),
+        Route::Location(id) => view! { <location::LocationPage id=id /> }.into_any(),
+        Route::Room(id) => view! { <room::RoomPage id=id /> }.into_any(),
         Route::Sight => view! { <sight::Sight /> }.into_any(),
         Route::Year(id) => view! { <year::YearPage id=id /> }.into_any(),
         Route::SetUp(id) => view! { <set_up::SetUpPage id=id /> }.into_any(),

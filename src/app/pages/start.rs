@@ -11,11 +11,11 @@ use slantlight::project::route::Route;
 use slantlight::units::{Bearing, Degrees, Height, Vector};
 use slantlight::words;
 
-use super::here;
+use super::here::UseHere;
 use super::incoming::{Incoming, contents, title};
 use super::sight;
 use super::today::Day;
-use crate::app::parts::{Facts, Frame, Notes, Picture, SectionHead};
+use crate::app::parts::{Facts, Frame, Picture, SectionHead};
 use crate::app::router;
 use crate::app::store::Store;
 
@@ -35,7 +35,7 @@ pub fn Start() -> impl IntoView {
                 <Show when=move || store.desk.is_filed()>
                     <a class="button wide" href=Route::Scenes.href()>{move || contents(&store.desk.project())}</a>
                 </Show>
-                <UseHere />
+                <UseHere on_added=|_| router::go(&Route::Now) />
                 <a class="button wide" href=Route::Places.href()>"Paste a place"</a>
                 <button type="button" class="button wide" on:click=move |_| incoming.choose_file()>"Open a project file"</button>
                 <button type="button" class="button wide" on:click=move |_| open_demo(store)>"Look at the demo"</button>
@@ -46,18 +46,6 @@ pub fn Start() -> impl IntoView {
                 <a href=Route::About.href()>"Settings and privacy"</a>
             </p>
         </Frame>
-    }
-}
-
-/// Adds a place where the phone is, and shows the sun there.
-#[component]
-fn UseHere() -> impl IntoView {
-    let (store, notes) = (Store::here(), Notes::here());
-    let asking = RwSignal::new(false);
-    let word = move || if asking.get() { "Asking the phone" } else { "Use where I am" };
-    let add = move |_| here::add_here(store, notes, asking, |_| router::go(&Route::Now));
-    view! {
-        <button type="button" class="button wide" disabled=move || asking.get() on:click=add>{word}</button>
     }
 }
 

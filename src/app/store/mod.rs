@@ -58,6 +58,8 @@ pub struct Store {
     pub zones: Zones,
     /// Id of the set-up that all rooms show; it may be of another project, or gone.
     current: RwSignal<Option<String>>,
+    /// Id of the location whose page was opened after the set-up was chosen.
+    visited: RwSignal<Option<String>>,
     /// Records that could not be read at the start.
     pub damaged: usize,
     notes: Notes,
@@ -75,6 +77,7 @@ impl Store {
             copies: Copies::remembered(),
             zones: Zones::new(),
             current: RwSignal::new(local::read(CURRENT)),
+            visited: RwSignal::new(None),
             damaged: found.damaged,
             notes,
         };
@@ -118,10 +121,15 @@ impl Store {
         })
     }
 
-    /// The location that all rooms show: that of the current set-up, else the first of the project. Tracked.
+    /// The location that all rooms show: the one visited last, else that of the current set-up, else the first of
+    /// the project. Tracked.
     pub fn current_location(self) -> Option<Arc<Location>> {
-        let set_up = self.current_set_up();
+        let (set_up, visited) = (self.current_set_up(), self.visited.get());
         self.desk.with(|project| {
+            let visited = visited.and_then(|id| project.locations.iter().find(|place| place.id == id));
+            if let Some(place) = visited {
+                return Some(place.clone());
+            }
             let at = set_up.and_then(|id| project.set_up(&id).and_then(|(_, set_up)| set_up.at.clone()));
             let of_set_up = at.and_then(|at| project.locations.iter().find(|place| place.id == at.location));
             of_set_up.or(project.locations.first()).cloned()
@@ -139,8 +147,14 @@ impl Store {
     /// Every room stands at this set-up from here on.
     pub fn stand_by(self, set_up: &str) {
         self.current.set(Some(set_up.to_owned()));
+        self.visited.set(None);
         // Without room it is the first set-up again next time.
         let _ = local::write(CURRENT, set_up);
+    }
+
+    /// Every room shows this location from here on, until a set-up is chosen.
+    pub fn visit(self, location: &str) {
+        self.visited.set(Some(location.to_owned()));
     }
 
     /// A fresh id for something new in the project.

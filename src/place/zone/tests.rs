@@ -50,6 +50,12 @@ fn the_clock_is_read_and_set() {
 }
 
 #[test]
+fn the_same_clock_on_another_date_keeps_to_the_clock() {
+    let (zone, winter) = (lisbon(), at("2027-03-11T16:20:00Z"));
+    assert_eq!(zone.on_date(winter, "2027-06-21".parse().unwrap()), at("2027-06-21T15:20:00Z"));
+}
+
+#[test]
 fn days_have_the_hours_they_have() {
     let zone = lisbon();
     let hours = |day: &str| zone.day(day.parse().unwrap()).unwrap().duration().minutes() / 60.0;

@@ -1,0 +1,66 @@
+//! A location: where it is, what is there, what stands around it.
+//!
+//! | file | shows |
+//! |---|---|
+//! | `shown` | the location of this page, and how it is changed |
+//! | `rooms`, `marks` | what can be stood on |
+//! | `position` | name, coordinates, zone, notes, remove |
+//! | `skyline` | what blocks the sky |
+//! | `backgrounds` | what may be seen behind the subject, and what not |
+
+mod backgrounds;
+mod marks;
+mod position;
+mod rooms;
+mod shown;
+mod skyline;
+
+use leptos::prelude::*;
+use slantlight::project::route::Route;
+
+use super::places::PlaceList;
+use crate::app::parts::{EmptyState, Frame};
+use shown::Shown;
+
+/// The page of a location.
+#[component]
+pub fn LocationPage(id: String) -> impl IntoView {
+    let shown = Shown::of(id);
+    let back = (String::from("Places"), Route::Places.href());
+    let title = move || shown.with(|place| place.name.clone()).unwrap_or_else(|| "Place".to_owned());
+    view! {
+        <Frame
+            title=Signal::derive(title)
+            subtitle=Signal::derive(move || shown.subtitle())
+            back=back
+            list=|| view! { <PlaceList /> }
+            more=move || view! { <Show when=move || shown.is_there()><Around shown=shown /></Show> }
+        >
+            <Show when=move || shown.is_there() fallback=Gone>
+                <rooms::Rooms shown=shown />
+                <marks::Marks shown=shown />
+                <position::Position shown=shown />
+            </Show>
+        </Frame>
+    }
+}
+
+/// What stands around it.
+#[component]
+fn Around(shown: Shown) -> impl IntoView {
+    view! {
+        <skyline::SkylineRows shown=shown />
+        <backgrounds::Backgrounds shown=shown />
+        <position::NotesAndEnd shown=shown />
+    }
+}
+
+/// What stands in the place of a location that is not in the project.
+#[component]
+fn Gone() -> impl IntoView {
+    view! {
+        <EmptyState says="This place is not in the open project. It may have been removed, or belong to another project.">
+            <a class="button" href=Route::Places.href()>"To the places"</a>
+        </EmptyState>
+    }
+}

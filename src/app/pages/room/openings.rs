@@ -1,0 +1,210 @@
+//! Openings of the room: a list, each unfolding into its measures; add from a preset, remove with undo.
+
+use leptos::prelude::*;
+use slantlight::place::opening::Opening;
+use slantlight::project::edit::Edit;
+use slantlight::project::start::{self, OPENING_SIZES};
+use slantlight::units::Metres;
+use slantlight::words;
+
+use super::shown::Shown;
+use crate::app::parts::{Chips, EmptyState, LengthField, NumberField, SectionHead, TextField};
+
+/// Offsets, sills and sizes that can be typed, metres. Our own choice: a hall and a window over its whole length.
+const SIZES: (f64, f64) = (0.01, 100.0);
+const PLACES: (f64, f64) = (0.0, 100.0);
+
+/// The list.
+#[component]
+pub fn Openings(shown: Shown) -> impl IntoView {
+    let ids = Memo::new(move |_| {
+        shown
+            .with(|room| room.openings.iter().map(|opening| opening.id.clone()).collect::<Vec<_>>())
+            .unwrap_or_default()
+    });
+    let beside = Signal::derive(move || match ids.with(Vec::len) {
+        0 => String::new(),
+        1 => "1 in this room".to_owned(),
+        many => format!("{many} in this room"),
+    });
+    view! {
+        <section>
+            <SectionHead title="Openings" beside=beside ruled=true />
+            <Show when=move || ids.with(Vec::is_empty)>
+                <EmptyState says="No opening yet: the room is dark. Add the window the sun shall come through.">""</EmptyState>
+            </Show>
+            <For each=move || ids.get() key=String::clone let:id>
+                <OpeningFold shown=shown id=id />
+            </For>
+            <p class="soft spaced-small">"Add to wall 1:"</p>
+            <Chips
+                label="Add an opening"
+                names=Signal::stored(OPENING_SIZES.map(|size| format!("+ {}", size.name)).to_vec())
+                chosen=Signal::stored(None)
+                on_choose=move |place| add(shown, place)
+            />
+        </section>
+    }
+}
+
+fn add(shown: Shown, place: usize) {
+    let (Some(size), id) = (OPENING_SIZES.get(place), shown.store.fresh_id()) else { return };
+    shown.change(|room| room.openings.extend(start::opening(&id, room, 0, *size)));
+}
+
+/// One opening: its name and measures; unfolded, each of them to be typed.
+#[component]
+fn OpeningFold(shown: Shown, id: String) -> impl IntoView {
+    let id = StoredValue::new(id);
+    let opening = Memo::new(move |_| id.with_value(|id| shown.with_opening(id, Opening::clone)));
+    let title = move || opening.with(|opening| opening.as_ref().map(|opening| opening.name.clone()));
+    let sub = move || opening.with(|opening| opening.as_ref().map(|opening| summary(opening, shown.units())));
+    view! {
+        <details class="fold">
+            <summary>
+                <span class="row-text">
+                    <span class="row-title">{title}</span>
+                    <span class="row-sub">{sub}</span>
+                </span>
+            </summary>
+            <Fields shown=shown id=id opening=opening />
+        </details>
+    }
+}
+
+/// "1.20 × 1.70 m · sill 0.90 m · reveal 0.35 m · covered".
+fn summary(opening: &Opening, units: words::Units) -> String {
+    let mut parts = vec![
+        words::sizes(&[opening.width, opening.height], units, words::measure),
+        format!("sill {}", words::measure(opening.sill, units)),
+    ];
+    if opening.reveal != Metres::default() {
+        parts.push(format!("reveal {}", words::measure(opening.reveal, units)));
+    }
+    if opening.wall > 0 {
+        parts.push(format!("wall {}", opening.wall + 1));
+    }
+    if opening.covered {
+        parts.push("covered".to_owned());
+    }
+    parts.join(" · ")
+}
+
+/// How a field reads and writes one length of an opening.
+type Length = (fn(&Opening) -> Metres, fn(&mut Opening, Metres));
+
+#[component]
+fn Fields(shown: Shown, id: StoredValue<String>, opening: Memo<Option<Opening>>) -> impl IntoView {
+    let units = Signal::derive(move || shown.units());
+    let change = move |change: &dyn Fn(&mut Opening)| {
+        id.with_value(|id| shown.change_opening(id, |opening| change(opening)));
+    };
+    let length = move |label: &'static str, limits, (read, write): Length| {
+        let value =
+            Signal::derive(move || opening.with(|opening| opening.as_ref().map(read)).unwrap_or_default());
+        view! {
+            <LengthField label=label value=value units=units limits=limits
+                on_change=move |to| change(&|opening| write(opening, to)) />
+        }
+    };
+    let name = Signal::derive(move || {
+        opening.with(|opening| opening.as_ref().map(|opening| opening.name.clone())).unwrap_or_default()
+    });
+    let glass = Signal::derive(move || {
+        opening.with(|opening| opening.as_ref().map(Opening::glass_percent)).unwrap_or(100.0)
+    });
+    let covered = move || opening.with(|opening| opening.as_ref().is_some_and(|opening| opening.covered));
+    let remove = move |_| {
+        let says = format!("{} removed", name.get_untracked());
+        shown.store.edit_with_undo(Edit::RemoveOpening(id.get_value()), says);
+    };
+    view! {
+        <div class="fields">
+            <TextField label="Name" value=name on_change=move |text: String| change(&|opening| opening.name.clone_from(&text)) />
+            <WallChoice shown=shown id=id opening=opening />
+            {length("From the wall's left end, seen from outside", PLACES, (|o| o.offset, |o, to| o.offset = to))}
+            {length("Sill above the floor", PLACES, (|o| o.sill, |o, to| o.sill = to))}
+            {length("Width", SIZES, (|o| o.width, |o, to| o.width = to))}
+            {length("Height", SIZES, (|o| o.height, |o, to| o.height = to))}
+            {length("Reveal: thickness of the wall around it", (0.0, 5.0), (|o| o.reveal, |o, to| o.reveal = to))}
+            <NumberField label="Glass lets through" unit="%" decimals=0 limits=(0.0, 100.0) value=glass
+                on_change=move |percent| change(&|opening| opening.set_glass_percent(percent)) />
+            <OverhangAndBars shown=shown id=id opening=opening />
+            <label class="check">
+                <input type="checkbox" prop:checked=covered
+                    on:change=move |event| { let to = event_target_checked(&event); change(&|opening| opening.covered = to) } />
+                "Covered: no light comes through"
+            </label>
+            <button type="button" class="button" on:click=remove>"Remove this opening"</button>
+        </div>
+    }
+}
+
+/// The wall, with the bearing it faces.
+#[component]
+fn WallChoice(shown: Shown, id: StoredValue<String>, opening: Memo<Option<Opening>>) -> impl IntoView {
+    let walls = Memo::new(move |_| {
+        shown
+            .with(|room| {
+                room.walls().filter_map(|(wall, _)| Some((wall, room.bearing_of(wall)?))).collect::<Vec<_>>()
+            })
+            .unwrap_or_default()
+    });
+    let chosen = move || opening.with(|opening| opening.as_ref().map(|opening| opening.wall));
+    let choose = move |event| {
+        if let Ok(wall) = event_target_value(&event).parse() {
+            id.with_value(|id| shown.change_opening(id, |opening| opening.wall = wall));
+        }
+    };
+    let options = move || {
+        let option = |(wall, bearing): (usize, _)| {
+            let words = format!("wall {}, faces {}", wall + 1, words::bearing(bearing));
+            view! { <option value=wall.to_string() selected=move || chosen() == Some(wall)>{words}</option> }
+        };
+        walls.get().into_iter().map(option).collect_view()
+    };
+    view! {
+        <label class="field">
+            <span>"Wall"</span>
+            <select on:change=choose>{options}</select>
+        </label>
+    }
+}
+
+/// What juts out above, and the panes. What only matters with them comes with them.
+#[component]
+fn OverhangAndBars(shown: Shown, id: StoredValue<String>, opening: Memo<Option<Opening>>) -> impl IntoView {
+    let units = Signal::derive(move || shown.units());
+    let change = move |change: &dyn Fn(&mut Opening)| {
+        id.with_value(|id| shown.change_opening(id, |opening| change(opening)));
+    };
+    let read = move |read: fn(&Opening) -> f64| {
+        Signal::derive(move || opening.with(|opening| opening.as_ref().map(read)).unwrap_or_default())
+    };
+    let metres = move |of: fn(&Opening) -> f64| {
+        let number = read(of);
+        Signal::derive(move || Metres::from_metres(number.get()))
+    };
+    let depth = metres(|o| o.overhang.map_or(0.0, |slab| slab.depth.metres()));
+    let above = metres(|o| o.overhang.map_or(0.0, |slab| slab.above.metres()));
+    let thickness = metres(|o| o.bars.map_or(0.0, |bars| bars.thickness.metres()));
+    let (rows, columns) = (read(|o| f64::from(o.panes().0)), read(|o| f64::from(o.panes().1)));
+    let has_overhang = move || opening.with(|opening| opening.as_ref().is_some_and(|o| o.overhang.is_some()));
+    let has_bars = move || opening.with(|opening| opening.as_ref().is_some_and(|o| o.bars.is_some()));
+    view! {
+        <LengthField label="Overhang: how far it juts out" value=depth units=units limits=(0.0, 20.0)
+            on_change=move |to| change(&|o| o.set_overhang(to, above.get_untracked())) />
+        <Show when=has_overhang>
+            <LengthField label="Overhang: above the head" value=above units=units limits=(0.0, 20.0)
+                on_change=move |to| change(&|o| o.set_overhang(depth.get_untracked(), to)) />
+        </Show>
+        <NumberField label="Panes above each other" decimals=0 limits=(1.0, 40.0) value=rows
+            on_change=move |to| change(&|o| o.set_panes(to as u8, o.panes().1)) />
+        <NumberField label="Panes beside each other" decimals=0 limits=(1.0, 40.0) value=columns
+            on_change=move |to| change(&|o| o.set_panes(o.panes().0, to as u8)) />
+        <Show when=has_bars>
+            <LengthField label="Width of a bar" value=thickness units=units limits=(0.001, 1.0)
+                on_change=move |to| change(&|o| if let Some(bars) = &mut o.bars { bars.thickness = to }) />
+        </Show>
+    }
+}

@@ -1,0 +1,146 @@
+//! When the sun reaches a mark on one date, and through which opening.
+//!
+//! The whole answer comes from all openings together; each opening is then asked alone, so that the screen can say
+//! which one it is. Where two let the sun in at once, their spans overlap.
+
+use chrono::NaiveDate;
+
+use super::above::above;
+use super::calendar;
+use super::met;
+use super::reason::above_horizon;
+use super::stage::Stage;
+use super::through_window::{self, Through};
+use super::uncertainty;
+use super::wish::DateRange;
+use crate::place::cone::Cone;
+use crate::place::skyline::Skyline;
+use crate::sky::search::{Limb, SUN_RADIUS};
+use crate::sky::sun::Sun;
+use crate::units::{Duration, Instant, Span, Spans, Vector, World};
+use crate::words::{self, Clock};
+
+/// Sun on a mark on one date.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct OnMark {
+    /// When it is there at all.
+    pub spans: Spans,
+    /// The same by the name of each opening that lets it in; empty in the open.
+    pub by: Vec<(String, Spans)>,
+}
+
+impl OnMark {
+    /// On `date`, of the place's clock.
+    pub fn on(sun: &Sun, stage: &Stage, date: NaiveDate) -> Self {
+        let Some(day) = calendar::whole(&stage.zone, DateRange { from: date, to: date }) else {
+            return Self::default();
+        };
+        let alone = |opening: &_| Stage { openings: Some(vec![Clone::clone(opening)]), ..stage.clone() };
+        let by = stage
+            .openings
+            .iter()
+            .flatten()
+            .map(|opening| (opening.name.clone(), met::sun_on_mark(sun, &alone(opening), day)));
+        let by = by.filter(|(_, spans)| !spans.is_empty()).collect();
+        Self { spans: met::sun_on_mark(sun, stage, day), by }
+    }
+
+    /// How long altogether.
+    pub fn total(&self) -> Duration {
+        self.spans.total()
+    }
+
+    /// "Sun on the mark 15:54–18:14, ± 25 min: Loft window, left 15:54–17:30; Loft window, right 17:12–18:14", or the
+    /// next day that has any.
+    pub fn sentence(&self, sun: &Sun, stage: &Stage, date: NaiveDate, style: Clock) -> String {
+        if self.spans.is_empty() {
+            let next = through_window::through(sun, stage, date);
+            return next_day(&next, stage, style);
+        }
+        let edges = self.spans.iter().map(|span| uncertainty::edges_of_sun(sun, stage, span).larger());
+        let larger = words::plus_minus(edges.max().unwrap_or_default());
+        let all = clocks(&self.spans, stage, style);
+        match self.by.as_slice() {
+            [] => format!("Sun on the mark {all}."),
+            [(name, _)] => format!("Sun on the mark {all}, {larger}, through {name}."),
+            several => {
+                let each =
+                    several.iter().map(|(name, spans)| format!("{name} {}", clocks(spans, stage, style)));
+                format!("Sun on the mark {all}, {larger}: {}.", each.collect::<Vec<_>>().join("; "))
+            }
+        }
+    }
+}
+
+/// Where the sun is seen at an instant, unless the horizon or the skyline hides all of it.
+pub fn sun_there(sun: &Sun, line: &Skyline, at: Instant) -> Option<Vector<World>> {
+    let light = sun.apparent(at);
+    let clear =
+        if line.is_level() { above_horizon().contains(light) } else { line.clears(light, SUN_RADIUS) };
+    clear.then_some(light)
+}
+
+/// When the sun is there within a day.
+pub fn sun_up(sun: &Sun, line: &Skyline, day: Span) -> Spans {
+    let up = Cone { sides: vec![above_horizon()] };
+    let light = if line.is_level() { sun.spans_in(&[up], Limb::Centre, day) } else { day.into() };
+    above(sun, line, &light)
+}
+
+fn next_day(next: &Through, stage: &Stage, style: Clock) -> String {
+    let sentence = through_window::words(next, stage, "on this day", style);
+    format!("{}.", words::capital(&sentence))
+}
+
+fn clocks(spans: &Spans, stage: &Stage, style: Clock) -> String {
+    let clock = |span: Span| super::words::clock(span, stage, style);
+    spans.iter().map(clock).collect::<Vec<_>>().join(" and ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::fixture::{at, loft, on, site, window};
+    use super::*;
+
+    #[test]
+    fn openings_alone_make_up_the_whole() {
+        let west = window("west", 270.0, (-3.0, 3.0), (0.0, 3.0));
+        let south = window("south", 180.0, (-3.0, 3.0), (0.0, 3.0));
+        let stage = Stage { openings: Some(vec![south, west]), ..loft() };
+        let sun = Sun::new(stage.site);
+        let found = OnMark::on(&sun, &stage, on(2027, 3, 11));
+        assert_eq!(found.by.len(), 2);
+        let joined = found.by.iter().fold(Spans::none(), |all, (_, spans)| all.or(spans));
+        let apart = |a: &Spans, b: &Spans| a.without(b).total().millis();
+        assert!(apart(&joined, &found.spans) < 100 && apart(&found.spans, &joined) < 100);
+        let words = found.sentence(&sun, &stage, on(2027, 3, 11), Clock::TwentyFour);
+        assert!(words.contains("south ") && words.contains("; west ") && words.contains("± "), "{words}");
+    }
+
+    #[test]
+    fn a_day_without_sun_names_the_next_that_has_it() {
+        let openings = Some(vec![window("north", 0.0, (-3.0, 3.0), (0.0, 3.0))]);
+        let stage = Stage { site: site(55.0, -8.65), openings, ..loft() };
+        let sun = Sun::new(stage.site);
+        let found = OnMark::on(&sun, &stage, on(2027, 12, 1));
+        assert_eq!((found.total(), found.by.len()), (Duration::ZERO, 0));
+        let words = found.sentence(&sun, &stage, on(2027, 12, 1), Clock::TwentyFour);
+        assert!(words.starts_with("The sun does not come through on this day; next on "), "{words}");
+    }
+
+    #[test]
+    fn the_sun_is_there_by_day_only() {
+        let stage = loft();
+        let sun = Sun::new(stage.site);
+        assert!(sun_there(&sun, &stage.skyline, at("2027-03-11T16:20:00Z")).is_some());
+        assert!(sun_there(&sun, &stage.skyline, at("2027-03-11T23:20:00Z")).is_none());
+        let day = stage.zone.day(on(2027, 3, 11)).unwrap();
+        let up = sun_up(&sun, &stage.skyline, day);
+        assert_eq!(up.iter().len(), 1);
+        for edge in [up.as_slice()[0].start(), up.as_slice()[0].end()] {
+            let second = Duration::from_seconds(1.0);
+            let there = |at| sun_there(&sun, &stage.skyline, at).is_some();
+            assert_ne!(there(edge - second), there(edge + second));
+        }
+    }
+}
