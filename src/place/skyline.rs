@@ -4,6 +4,7 @@
 //! roof: there the height is led over evenly. Inside, every edge is a plane through the eye, so that asking whether a
 //! direction is clear is one look-up and one product, without trigonometry. Without points it is the level horizon.
 
+mod change;
 mod columns;
 mod edge;
 mod join;

@@ -134,6 +134,7 @@ fn location(id: &str, name: &str, latitude: f64, longitude: f64) -> Location {
         rooms: Vec::new(),
         marks: Vec::new(),
         skyline: Skyline::default(),
+        blockers: Vec::new(),
         backgrounds: Vec::new(),
         notes: String::new(),
     }

@@ -9,7 +9,7 @@
 //! | `format`, `version` | [`FORMAT`], [`VERSION`] | [`Project`] |
 //! | `id`, `title`, `invented`, `dates[]` | which production, when it could shoot | [`Project`] |
 //! | `cameras[]` | size of the picture on the sensor | [`Camera`] |
-//! | `locations[]` | coordinates, zone, backgrounds, notes | [`Location`] |
+//! | `locations[]` | coordinates, zone, skyline, blockers, backgrounds, notes | [`Location`] |
 //! | `locations[].rooms[]` | floor, ceiling, bearing | [`Room`] |
 //! | `locations[].rooms[].openings[]` | windows, doors, gaps | [`crate::place::opening::Opening`] |
 //! | `locations[].marks[]`, `locations[].rooms[].marks[]` | where a face is, openings sighted from there | [`Mark`] |
@@ -29,6 +29,7 @@ use serde::{Deserialize, Serialize};
 
 use super::unknown::Unknown;
 use crate::place::background::Background;
+use crate::place::blocker::Blocker;
 use crate::place::mark::Mark;
 use crate::place::room::Room;
 use crate::place::site::Site;
@@ -113,6 +114,9 @@ pub struct Location {
     /// What blocks the sky, seen from there; without points the level horizon.
     #[serde(default, skip_serializing_if = "Skyline::is_level")]
     pub skyline: Skyline,
+    /// What hides the sky at a known distance, so that each mark sees it elsewhere.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub blockers: Vec<Blocker>,
     /// What stands behind the subject, by bearing, and whether it may be seen.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub backgrounds: Vec<Background>,

@@ -5,9 +5,11 @@ use core::fmt;
 use super::document::{At, Project, SetUp};
 use super::find::Standing;
 use crate::place::aperture::apertures;
-use crate::place::mark::Mark;
+use crate::place::blocker::Eye;
+use crate::place::mark::{FACE_HEIGHT, Mark};
 use crate::place::room::Room;
 use crate::place::sighting::{SightingError, sighted};
+use crate::place::skyline::Skyline;
 use crate::place::zone::Zone;
 use crate::plan::stage::{Stage, StageOpening};
 use crate::plan::wish::{Arc, Heights, Sky, SunOnMark, Wish};
@@ -76,8 +78,21 @@ pub fn at_mark(standing: &Standing<'_>, zone: Zone) -> Result<Stage, NotReady> {
         wish: sun_from_anywhere(),
         takes: Duration::ZERO,
         openings: openings(standing)?,
-        skyline: standing.location.skyline.clone(),
+        skyline: skyline(standing),
     })
+}
+
+/// What blocks the sky from a mark: the far skyline, and every blocker as it is seen from there. Trees count as in
+/// leaf. A room does not say how far it is from the location, so that its marks see out from there.
+pub fn skyline(standing: &Standing<'_>) -> Skyline {
+    let mark = standing.mark;
+    let (east, north) = match standing.room {
+        None => mark.map(|mark| (mark.x, mark.y)).unwrap_or_default(),
+        Some(_) => Default::default(),
+    };
+    let eye = Eye { east, north, height: mark.map_or(FACE_HEIGHT, |mark| mark.face_height) };
+    let seen = standing.location.blockers.iter().filter_map(|blocker| blocker.seen_from(eye));
+    seen.fold(standing.location.skyline.clone(), |all, one| all.or(&one))
 }
 
 /// Where a set-up is.
@@ -150,8 +165,9 @@ mod tests {
     use crate::plan::search::slots;
     use crate::plan::through_window::{Through, through};
     use crate::plan::wish::DateRange;
-    use crate::project::demo;
+    use crate::project::{demo, start};
     use crate::sky::sun::Sun;
+    use crate::units::Metres;
     use chrono::NaiveDate;
 
     fn utc() -> Zone {
@@ -181,6 +197,23 @@ mod tests {
         let openings = stage.openings.unwrap();
         assert!(openings.len() >= 2 && openings.iter().all(|opening| opening.uncertainty.degrees() > 0.0));
         assert_eq!(of_set_up(&project, "set-up-1a", utc()).unwrap().openings, None);
+    }
+
+    #[test]
+    fn a_house_hides_more_from_the_mark_that_is_nearer() {
+        let mut location = demo::project().locations[1].as_ref().clone();
+        let metres = Metres::from_metres;
+        let mut house = start::blocker("house", &[], start::BLOCKER_SIZES[0]);
+        (house.bearing, house.distance, house.height) =
+            (Bearing::from_degrees(180.0), metres(20.0), metres(11.6));
+        location.blockers = vec![house];
+        let south = |y: f64| {
+            let mark = Mark { face_height: metres(1.6), ..Mark::new("m", "m", [metres(0.0), metres(y)]) };
+            let standing = Standing { location: &location, room: None, mark: Some(&mark) };
+            skyline(&standing).height_at(Bearing::from_degrees(180.0)).degrees()
+        };
+        // 10 m above the eye: 45° from 10 m, 26.565° from 20 m.
+        assert!((south(-10.0) - 45.0).abs() < 1e-6 && (south(0.0) - 26.565).abs() < 1e-3);
     }
 
     #[test]

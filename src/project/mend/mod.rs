@@ -23,6 +23,7 @@ use self::sound::{Head, Sound};
 use super::document::{Camera, Location, Project, Scene, SetUp};
 use super::record::checksum;
 use super::restore::Repair;
+use crate::place::blocker::Blocker;
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
 use crate::place::room::Room;
@@ -77,6 +78,7 @@ fn head(tree: &mut Value, repairs: &mut Vec<Repair>) -> Head {
 fn locations(tree: &mut Value, ids: &Ids<'_>, repairs: &mut Vec<Repair>) -> Vec<Arc<Location>> {
     let (mut of_locations, mut of_rooms) = (ids.for_kind("location"), ids.for_kind("room"));
     let (mut of_openings, mut of_marks) = (ids.for_kind("opening"), ids.for_kind("mark"));
+    let mut of_blockers = ids.for_kind("blocker");
     list(tree, "locations", None, repairs, |location, place, repairs| {
         list(location, "rooms", Some(place), repairs, |room, place, repairs| {
             list(room, "openings", Some(place), repairs, |opening, place, repairs| {
@@ -89,6 +91,9 @@ fn locations(tree: &mut Value, ids: &Ids<'_>, repairs: &mut Vec<Repair>) -> Vec<
         });
         list(location, "marks", Some(place), repairs, |m, place, repairs| {
             mark(m, place, &mut of_marks, repairs)
+        });
+        list(location, "blockers", Some(place), repairs, |blocker, place, repairs| {
+            entity::<Blocker>(blocker, place, &mut of_blockers, repairs)
         });
         // The location holds the members of its site as its own; read apart, their faults have a path.
         one::mend::<Site>(location, place, repairs)?;

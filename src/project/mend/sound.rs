@@ -6,6 +6,7 @@
 use serde::Deserialize;
 
 use super::path::Step;
+use crate::place::blocker::Blocker;
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
 use crate::place::room::Room;
@@ -100,6 +101,16 @@ impl Sound for Mark {
             .or_else(|| length("y_m", self.y, (-1e5, 1e5)))
             .or_else(|| length("face_height_m", self.face_height, (-100.0, 1000.0)))
             .or_else(|| first(&["sighted"], &self.sighted, |sighting| sighting.corners.len() < 2))
+    }
+}
+
+impl Sound for Blocker {
+    fn unsound(&self) -> Unsound {
+        length("distance_m", self.distance, (0.0, 1e5))
+            .or_else(|| length("width_m", self.width, (0.0, 1e5)))
+            .or_else(|| length("depth_m", self.depth, (0.0, 1e5)))
+            .or_else(|| length("height_m", self.height, (-1e4, 1e4)))
+            .or_else(|| number(&["turned_deg"], self.turned.degrees(), (-360.0, 360.0)))
     }
 }
 

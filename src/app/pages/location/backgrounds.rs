@@ -8,70 +8,84 @@ use slantlight::words;
 use super::shown::Shown;
 use crate::app::parts::{EmptyState, NumberField, SectionHead, Segmented, TextField};
 
-/// The list, and one to add.
+/// The list.
 #[component]
 pub fn Backgrounds(shown: Shown) -> impl IntoView {
-    let arcs = Memo::new(move |_| shown.with(|place| place.backgrounds.clone()).unwrap_or_default());
-    let row = move |(place, arc): (usize, Background)| {
-        let says = sentence(&arc);
-        let remove = move |_| {
-            shown.change(|location| {
-                if place < location.backgrounds.len() {
-                    location.backgrounds.remove(place);
-                }
-            });
-        };
-        view! {
-            <li class="row-and-button">
-                <span class="row-text">
-                    <span class="row-title">{if arc.good { "good" } else { "not to be seen" }} {if arc.why.is_empty() { String::new() } else { format!(": {}", arc.why) }}</span>
-                    <span class="row-sub">{says.clone()}</span>
-                </span>
-                <button type="button" class="button small" aria-label=format!("Remove {says}") on:click=remove>"Remove"</button>
-            </li>
-        }
-    };
+    let count = Memo::new(move |_| shown.with(|place| place.backgrounds.len()).unwrap_or_default());
+    let fold = move |place: usize| view! { <ArcFold shown=shown place=place /> };
     view! {
         <section>
             <SectionHead title="Backgrounds" ruled=true />
-            <Show when=move || arcs.with(Vec::is_empty)>
+            <Show when=move || count.get() == 0>
                 <EmptyState says="No background yet. Say which bearings look good behind the subject and which must not be seen; a free lens keeps to them.">""</EmptyState>
             </Show>
-            <ul class="rows">{move || arcs.get().into_iter().enumerate().map(row).collect_view()}</ul>
-            <AddArc shown=shown />
+            {move || (0..count.get()).map(fold).collect_view()}
+            <p class="spaced"><button type="button" class="button wide" on:click=move |_| add(shown)>"Add a background"</button></p>
         </section>
     }
 }
 
+/// Adds an arc to the west, to be changed.
+fn add(shown: Shown) {
+    let [from, to] = [240.0, 300.0].map(Bearing::from_degrees);
+    shown.change(|place| place.backgrounds.push(Background { from, to, good: true, why: String::new() }));
+}
+
+/// "Good: the boats" or "Not to be seen".
+fn title(arc: &Background) -> String {
+    let word = if arc.good { "Good" } else { "Not to be seen" };
+    if arc.why.is_empty() { word.to_owned() } else { format!("{word}: {}", arc.why) }
+}
+
 /// "the lens looks from 240° WSW to 300° WNW".
-fn sentence(arc: &Background) -> String {
+fn summary(arc: &Background) -> String {
     format!("the lens looks from {} to {}", words::bearing(arc.from), words::bearing(arc.to))
 }
 
+/// One arc; they have no ids, so their place in the list stands for them.
 #[component]
-fn AddArc(shown: Shown) -> impl IntoView {
-    let (from, to, good, why) =
-        (RwSignal::new(240.0), RwSignal::new(300.0), RwSignal::new(true), RwSignal::new(String::new()));
-    let add = move |_| {
-        let arc = Background {
-            from: Bearing::from_degrees(from.get_untracked()),
-            to: Bearing::from_degrees(to.get_untracked()),
-            good: good.get_untracked(),
-            why: why.get_untracked(),
+fn ArcFold(shown: Shown, place: usize) -> impl IntoView {
+    let arc = Memo::new(move |_| shown.with(|location| location.backgrounds.get(place).cloned()).flatten());
+    let change = move |change: &dyn Fn(&mut Background)| {
+        shown.change(|location| {
+            if let Some(arc) = location.backgrounds.get_mut(place) {
+                change(arc);
+            }
+        });
+    };
+    let bearing = move |read: fn(&Background) -> Bearing| {
+        Signal::derive(move || {
+            arc.with(|arc| arc.as_ref().map(|arc| read(arc).degrees())).unwrap_or_default()
+        })
+    };
+    let remove = move |_| {
+        let take = move |location: &mut slantlight::project::document::Location| {
+            if place < location.backgrounds.len() {
+                location.backgrounds.remove(place);
+            }
         };
-        shown.change(|place| place.backgrounds.push(arc));
-        why.set(String::new());
+        shown.change_with_undo(take, "Background removed".to_owned());
     };
     view! {
         <details class="fold">
-            <summary>"Add a background"</summary>
+            <summary>
+                <span class="row-text">
+                    <span class="row-title">{move || arc.with(|arc| arc.as_ref().map(title))}</span>
+                    <span class="row-sub">{move || arc.with(|arc| arc.as_ref().map(summary))}</span>
+                </span>
+            </summary>
             <div class="fields">
-                <NumberField label="From the bearing" unit="°" decimals=0 limits=(0.0, 360.0) value=from on_change=move |degrees| from.set(degrees) />
-                <NumberField label="Clockwise to" unit="°" decimals=0 limits=(0.0, 360.0) value=to on_change=move |degrees| to.set(degrees) />
+                <NumberField label="From the bearing" unit="°" decimals=0 limits=(0.0, 360.0) value=bearing(|arc| arc.from)
+                    on_change=move |to| change(&|arc| arc.from = Bearing::from_degrees(to)) />
+                <NumberField label="Clockwise to" unit="°" decimals=0 limits=(0.0, 360.0) value=bearing(|arc| arc.to)
+                    on_change=move |to| change(&|arc| arc.to = Bearing::from_degrees(to)) />
                 <Segmented label="It is" names=["good", "not to be seen"].map(String::from).to_vec()
-                    chosen=Signal::derive(move || usize::from(!good.get())) on_choose=move |place| good.set(place == 0) />
-                <TextField label="Why: the boats, a car park" value=why on_change=move |text| why.set(text) />
-                <button type="button" class="button wide" on:click=add>"Add this background"</button>
+                    chosen=Signal::derive(move || usize::from(arc.with(|arc| arc.as_ref().is_some_and(|arc| !arc.good))))
+                    on_choose=move |place| change(&|arc| arc.good = place == 0) />
+                <TextField label="Why: the boats, a car park"
+                    value=Signal::derive(move || arc.with(|arc| arc.as_ref().map(|arc| arc.why.clone())).unwrap_or_default())
+                    on_change=move |text: String| change(&|arc| arc.why.clone_from(&text)) />
+                <button type="button" class="button" on:click=remove>"Remove this background"</button>
             </div>
         </details>
     }

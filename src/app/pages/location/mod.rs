@@ -5,10 +5,12 @@
 //! | `shown` | the location of this page, and how it is changed |
 //! | `rooms`, `marks` | what can be stood on |
 //! | `position` | name, coordinates, zone, notes, remove |
-//! | `skyline` | what blocks the sky |
+//! | `skyline` | what blocks the sky, far off |
+//! | `blockers` | what blocks it near by, seen anew from each mark |
 //! | `backgrounds` | what may be seen behind the subject, and what not |
 
 mod backgrounds;
+mod blockers;
 mod marks;
 mod position;
 mod rooms;
@@ -50,6 +52,7 @@ pub fn LocationPage(id: String) -> impl IntoView {
 fn Around(shown: Shown) -> impl IntoView {
     view! {
         <skyline::SkylineRows shown=shown />
+        <blockers::Blockers shown=shown />
         <backgrounds::Backgrounds shown=shown />
         <position::NotesAndEnd shown=shown />
     }

@@ -62,6 +62,14 @@ impl Shown {
         }
     }
 
+    /// Takes something of the location away, and offers to undo it.
+    pub fn change_with_undo(self, change: impl FnOnce(&mut Location), says: String) {
+        self.drag.set_value(None);
+        if let Some(edit) = self.edited(change) {
+            self.store.edit_with_undo(edit, says);
+        }
+    }
+
     /// Changes the location while it is typed: all until the next other change is one step of undo.
     pub fn drag(self, change: impl FnOnce(&mut Location)) {
         let drag = self.drag.get_value().unwrap_or_else(|| self.store.desk.new_drag());

@@ -1,11 +1,14 @@
-//! The skyline: rows of bearing and height, all the way round; without rows the level horizon.
+//! The skyline: rows of bearing and height, all the way round, typed or pasted; without rows the level horizon.
 
 use leptos::prelude::*;
-use slantlight::place::skyline::{Point, Skyline};
+use slantlight::place::skyline::{BadLine, Point, Skyline, Trouble};
 use slantlight::units::{Bearing, Height};
 
 use super::shown::Shown;
-use crate::app::parts::{EmptyState, NumberField, SectionHead};
+use crate::app::parts::{Area, EmptyState, NumberField, SectionHead};
+
+/// Lines that are wrong, said at a time. Our own choice.
+const SHOWN: usize = 5;
 
 /// The rows, and one to add.
 #[component]
@@ -26,17 +29,14 @@ pub fn SkylineRows(shown: Shown) -> impl IntoView {
             </Show>
             <ul class="rows">{move || (0..count.get()).map(row).collect_view()}</ul>
             <AddPoint shown=shown />
+            <Paste shown=shown />
         </section>
     }
 }
 
 /// Puts other points in the place of the skyline's.
 fn change(shown: Shown, change: impl FnOnce(&mut Vec<Point>)) {
-    shown.change(|place| {
-        let mut points = place.skyline.points().to_vec();
-        change(&mut points);
-        place.skyline = Skyline::new(points);
-    });
+    shown.change(|place| place.skyline = place.skyline.changed(change));
 }
 
 #[component]
@@ -48,11 +48,15 @@ fn Row(shown: Shown, points: Memo<Vec<Point>>, place: usize) -> impl IntoView {
         change(shown, |points| points.get_mut(place).map(set).unwrap_or_default())
     };
     let remove = move |_| {
-        change(shown, |points| {
+        let take = move |points: &mut Vec<Point>| {
             if place < points.len() {
                 points.remove(place);
             }
-        });
+        };
+        shown.change_with_undo(
+            |place| place.skyline = place.skyline.changed(take),
+            "Point removed".to_owned(),
+        );
     };
     view! {
         <li class="skyline-row">
@@ -84,5 +88,55 @@ fn AddPoint(shown: Shown) -> impl IntoView {
                 <button type="button" class="button wide" on:click=add>"Add this point"</button>
             </div>
         </details>
+    }
+}
+
+/// Two columns from a table or a survey; they take the place of the skyline, or join it.
+#[component]
+fn Paste(shown: Shown) -> impl IntoView {
+    let (text, wrong) = (RwSignal::new(String::new()), RwSignal::new(Vec::<BadLine>::new()));
+    let take = move |joins: bool| match Skyline::from_columns(&text.get_untracked()) {
+        Ok(read) => {
+            wrong.set(Vec::new());
+            text.set(String::new());
+            let says = format!("{} points taken in", read.points().len());
+            let put = move |points: &mut Vec<Point>| {
+                if !joins {
+                    points.clear();
+                }
+                points.extend(read.points());
+            };
+            shown.change_with_undo(|place| place.skyline = place.skyline.changed(put), says);
+        }
+        Err(lines) => wrong.set(lines),
+    };
+    let line = |line: &BadLine| view! { <li class="field-error">{sentence(line)}</li> };
+    let nothing = move || text.with(|text| text.trim().is_empty());
+    view! {
+        <details class="fold">
+            <summary>"Paste two columns"</summary>
+            <div class="stack">
+                <Area label="Bearing and height in degrees, a point a line: 120; 4.5" value=text
+                    on_input=move |typed| { text.set(typed); wrong.set(Vec::new()) } />
+                <ul class="stack" role="alert">{move || wrong.with(|lines| lines.iter().take(SHOWN).map(line).collect_view())}</ul>
+                <div class="row">
+                    <button type="button" class="button grow" disabled=nothing on:click=move |_| take(true)>"Add them"</button>
+                    <button type="button" class="button grow" disabled=nothing on:click=move |_| take(false)>"Replace all"</button>
+                </div>
+            </div>
+        </details>
+    }
+}
+
+/// What is wrong with a line, and what to do.
+fn sentence(line: &BadLine) -> String {
+    let start = format!("Line {}, “{}”", line.line, line.text);
+    match line.trouble {
+        Trouble::Columns(count) => {
+            format!("{start}: {count} columns. Write bearing and height, like 120; 4.5.")
+        }
+        Trouble::NotANumber => format!("{start}: these are not two numbers. Write them like 120; 4.5."),
+        Trouble::Bearing(_) => format!("{start}: a bearing is −180° to 360°."),
+        Trouble::Height(_) => format!("{start}: a height is −90° to 90°."),
     }
 }

@@ -48,13 +48,14 @@ fn Typed() -> impl IntoView {
             router::go(&Route::Location(id));
         }
     };
+    let untouched = move || latitude.get() == 0.0 && longitude.get() == 0.0;
     view! {
         <div class="fields">
             <NumberField label="Latitude" unit="°" decimals=6 limits=(-90.0, 90.0) hands=Hands::NORTH_SOUTH
                 value=latitude on_change=move |degrees| latitude.set(degrees) />
             <NumberField label="Longitude" unit="°" decimals=6 limits=(-180.0, 180.0) hands=Hands::EAST_WEST
                 value=longitude on_change=move |degrees| longitude.set(degrees) />
-            <button type="button" class="button wide" on:click=add>"Add this place"</button>
+            <button type="button" class="button wide" disabled=untouched on:click=add>"Add this place"</button>
         </div>
     }
 }

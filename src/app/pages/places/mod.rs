@@ -12,6 +12,7 @@ use slantlight::project::route::Route;
 use slantlight::words;
 
 use crate::app::parts::{EmptyState, Frame, ListRow};
+use crate::app::router::Router;
 use crate::app::store::Store;
 
 /// The room of the places.
@@ -38,23 +39,27 @@ pub fn Places() -> impl IntoView {
 #[component]
 pub fn PlaceList() -> impl IntoView {
     let store = Store::here();
+    let router = Router::here();
     let places = Memo::new(move |_| store.desk.with(|project| project.locations.clone()));
-    let rows = move || places.get().into_iter().map(|place| rows_of(store, place)).collect_view();
+    let rows = move || places.get().into_iter().map(|place| rows_of(store, router, place)).collect_view();
     view! { <ul class="rows">{rows}</ul> }
 }
 
-fn rows_of(store: Store, place: Arc<Location>) -> impl IntoView {
+fn rows_of(store: Store, router: Router, place: Arc<Location>) -> impl IntoView {
     let id = place.id.clone();
     let here = Signal::derive(move || store.current_location().is_some_and(|current| current.id == id));
     let sub = format!("{} · {}", words::position(place.site), contents(&place));
-    let rooms = place.rooms.iter().map(|room| room_row(store, room)).collect_view();
+    let rooms = place.rooms.iter().map(|room| room_row(store, router, room)).collect_view();
     view! {
         <li><ListRow href=Route::Location(place.id.clone()).href() title=named(&place.name) sub=sub here=here /></li>
         {rooms}
     }
 }
 
-fn room_row(store: Store, room: &Room) -> impl IntoView + use<> {
+fn room_row(store: Store, router: Router, room: &Room) -> impl IntoView + use<> {
+    let route = Route::Room(room.id.clone());
+    let href = route.href();
+    let here = Signal::derive(move || router.route() == route);
     let openings = counted(room.openings.len(), "opening");
     let faces = words::bearing(room.wall_bearing);
     let sizes = room.rectangle_sizes();
@@ -63,7 +68,7 @@ fn room_row(store: Store, room: &Room) -> impl IntoView + use<> {
         let size = sizes.map(|sizes| format!("{} · ", words::sizes(&sizes, units, words::length)));
         format!("{}faces {faces} · {openings}", size.clone().unwrap_or_default())
     });
-    view! { <li class="row-inside"><ListRow href=Route::Room(room.id.clone()).href() title=named(&room.name) sub=sub /></li> }
+    view! { <li class="row-inside"><ListRow href=href title=named(&room.name) sub=sub here=here /></li> }
 }
 
 /// "2 rooms · 5 marks".

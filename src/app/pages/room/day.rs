@@ -39,8 +39,8 @@ pub fn Day(shown: Shown) -> impl IntoView {
             <Show when=move || light.with(Option::is_some)>
                 <Line shown=shown light=light />
             </Show>
-            <DateRow shown=shown />
             <Facts facts=Signal::derive(move || facts(shown, light)) />
+            <DateRow shown=shown />
         </section>
     }
 }
@@ -50,10 +50,8 @@ fn light_of(shown: Shown, date: chrono::NaiveDate) -> Option<Light> {
     let zone = shown.zone();
     let day = zone.day(date)?;
     let style = shown.store.settings.get().clock;
-    let (sun, up) = shown.with_location(|location| {
-        let sun = Sun::new(location.site);
-        (sun, on_mark::sun_up(&sun, &location.skyline, day))
-    })?;
+    let sun = Sun::new(shown.with_location(|location| location.site)?);
+    let up = on_mark::sun_up(&sun, &shown.skyline(), day);
     let (on_mark, sentence) = match shown.stage.get() {
         Some(Ok(stage)) => {
             let found = OnMark::on(&sun, &stage, date);

@@ -11,7 +11,7 @@ use wasm_bindgen::JsCast;
 use web_sys::{Element, PointerEvent};
 
 use super::shown::Shown;
-use crate::app::parts::{Picture, Segmented};
+use crate::app::parts::Picture;
 
 /// How far an arrow key moves what is held, metres. Our own choice.
 const KEY_STEP: f64 = 0.1;
@@ -77,14 +77,14 @@ pub fn RoomDrawing(shown: Shown) -> impl IntoView {
         <div class="room-paper" node_ref=paper>
             <Picture drawing=drawing />
             {move || (0..count.get()).map(handle).collect_view()}
-        </div>
-        <div class="room-views">
-            <Segmented
-                label="View"
-                names=["from a corner", "from above"].map(String::from).to_vec()
-                chosen=Signal::derive(move || usize::from(from_above.get()))
-                on_choose=move |place| from_above.set(place == 1)
-            />
+            <button
+                type="button"
+                class="button small room-view"
+                aria-pressed=move || if from_above.get() { "true" } else { "false" }
+                on:click=move |_| from_above.update(|above| *above = !*above)
+            >
+                "From above"
+            </button>
         </div>
     }
 }

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use slantlight::place::mark::Mark;
 use slantlight::place::opening::Opening;
 use slantlight::place::room::Room;
+use slantlight::place::skyline::Skyline;
 use slantlight::place::zone::Zone;
 use slantlight::plan::on_mark;
 use slantlight::plan::stage::Stage;
@@ -134,12 +135,18 @@ impl Shown {
         self.zone().date(self.store.moment.to_the_minute())
     }
 
+    /// What blocks the sky from the shown mark; tracked.
+    pub fn skyline(self) -> Skyline {
+        match self.stage.get() {
+            Some(Ok(stage)) => stage.skyline.clone(),
+            _ => self.with_location(|location| location.skyline.clone()).unwrap_or_default(),
+        }
+    }
+
     /// The sun at an instant, if it is there. Tracked.
     pub fn sun_at(self, at: Instant) -> Option<Vector<World>> {
-        self.found.with(|found| {
-            let (location, _) = found.as_ref()?;
-            on_mark::sun_there(&Sun::new(location.site), &location.skyline, at)
-        })
+        let site = self.with_location(|location| location.site)?;
+        on_mark::sun_there(&Sun::new(site), &self.skyline(), at)
     }
 
     /// Changes the room: one step of undo.

@@ -43,7 +43,8 @@ pub fn Answer(sighting: Sighting) -> impl IntoView {
             <p class="answer" role="status">{says}</p>
             <p>{later}</p>
             <Show when=can_save>
-                <button type="button" class="button primary wide" on:click=move |_| save(sighting)>"Save this window"</button>
+                <button type="button" class="button primary wide" on:click=move |_| save_new(sighting)>"Save this window"</button>
+                <SaveThere sighting=sighting />
             </Show>
             <Wall sighting=sighting />
             <Show when=needs_third>
@@ -112,11 +113,35 @@ fn Wall(sighting: Sighting) -> impl IntoView {
     }
 }
 
-/// Keeps the window: a new location here with a mark that knows it.
-fn save(sighting: Sighting) {
+/// Keeps the window at the location that all rooms show, where there is one.
+#[component]
+fn SaveThere(sighting: Sighting) -> impl IntoView {
+    let location = move || {
+        let found = sighting.store.current_location()?;
+        Some((found.id.clone(), found.name.clone()))
+    };
+    let button = move |(id, name): (String, String)| {
+        view! {
+            <button type="button" class="button wide" on:click=move |_| save_at(sighting, id.clone())>
+                {format!("Save it at {name}")}
+            </button>
+        }
+    };
+    view! { {move || location().map(button)} }
+}
+
+/// Keeps the window at a new location here.
+fn save_new(sighting: Sighting) {
+    let Some(spot) = sighting.spot() else { return };
+    if let Some(id) = here::add(sighting.store, spot.site, spot.accuracy) {
+        save_at(sighting, id);
+    }
+}
+
+/// Keeps the window with a new mark of a location.
+fn save_at(sighting: Sighting, id: String) {
     let Some(spot) = sighting.spot() else { return };
     let store = sighting.store;
-    let Some(id) = here::add(store, spot.site, spot.accuracy) else { return };
     let project = store.desk.latest();
     let Some(location) = project.location(&id) else { return };
     let mark = spot.mark(&store.fresh_id(), &store.fresh_id(), location);

@@ -1,0 +1,139 @@
+//! Houses, walls, roof edges and trees near by: each mark sees them elsewhere, so that their sizes are asked.
+
+use leptos::prelude::*;
+use slantlight::place::blocker::{Blocker, Kind};
+use slantlight::project::start::{self, BLOCKER_SIZES};
+use slantlight::units::{Bearing, Degrees, Metres};
+use slantlight::words;
+
+use super::shown::Shown;
+use crate::app::parts::{Chips, EmptyState, LengthField, NumberField, SectionHead, TextField};
+
+/// Sizes and heights that can be typed, metres. Our own choice; a roof edge may lie below the location's ground.
+const SIZES: (f64, f64) = (0.1, 5000.0);
+const DEPTHS: (f64, f64) = (0.0, 5000.0);
+const HEIGHTS: (f64, f64) = (-500.0, 2000.0);
+
+/// The list.
+#[component]
+pub fn Blockers(shown: Shown) -> impl IntoView {
+    let ids = Memo::new(move |_| {
+        shown
+            .with(|place| place.blockers.iter().map(|blocker| blocker.id.clone()).collect::<Vec<_>>())
+            .unwrap_or_default()
+    });
+    view! {
+        <section>
+            <SectionHead title="Near by" beside=Signal::stored("seen anew from each mark".to_owned()) ruled=true />
+            <Show when=move || ids.with(Vec::is_empty)>
+                <EmptyState says="Nothing near by yet. Add the house, wall or tree that hides the sun, with its distance and sizes.">""</EmptyState>
+            </Show>
+            <For each=move || ids.get() key=String::clone let:id>
+                <BlockerFold shown=shown id=id />
+            </For>
+            <p class="soft spaced-small">"Add:"</p>
+            <Chips
+                label="Add what stands near by"
+                names=Signal::stored(BLOCKER_SIZES.map(|size| format!("+ {}", size.name)).to_vec())
+                chosen=Signal::stored(None)
+                on_choose=move |place| add(shown, place)
+            />
+        </section>
+    }
+}
+
+fn add(shown: Shown, place: usize) {
+    let (Some(size), id) = (BLOCKER_SIZES.get(place), shown.store.fresh_id()) else { return };
+    shown.change(|location| {
+        let new = start::blocker(&id, &location.blockers, *size);
+        location.blockers.push(new);
+    });
+}
+
+/// "House, 20.0 m to 180° S, 12.0 m wide, 8.0 m high".
+fn summary(blocker: &Blocker, units: words::Units) -> String {
+    let say = |length| words::length(length, units);
+    let (far, wide, high) = (say(blocker.distance), say(blocker.width), say(blocker.height));
+    format!("{far} to {} · {wide} wide · top at {high}", words::bearing(blocker.bearing))
+}
+
+#[component]
+fn BlockerFold(shown: Shown, id: String) -> impl IntoView {
+    let id = StoredValue::new(id);
+    let blocker = Memo::new(move |_| {
+        let read = |place: &slantlight::project::document::Location| {
+            id.with_value(|id| place.blockers.iter().find(|blocker| blocker.id == *id).cloned())
+        };
+        shown.with(read).flatten()
+    });
+    let title = move || blocker.with(|blocker| blocker.as_ref().map(|blocker| blocker.name.clone()));
+    let sub = move || blocker.with(|blocker| blocker.as_ref().map(|blocker| summary(blocker, shown.units())));
+    view! {
+        <details class="fold">
+            <summary>
+                <span class="row-text">
+                    <span class="row-title">{title}</span>
+                    <span class="row-sub">{sub}</span>
+                </span>
+            </summary>
+            <Fields shown=shown id=id blocker=blocker />
+        </details>
+    }
+}
+
+/// How a field reads and writes one length of a blocker.
+type Length = (fn(&Blocker) -> Metres, fn(&mut Blocker, Metres));
+
+#[component]
+fn Fields(shown: Shown, id: StoredValue<String>, blocker: Memo<Option<Blocker>>) -> impl IntoView {
+    let units = Signal::derive(move || shown.units());
+    let change = move |change: &dyn Fn(&mut Blocker)| {
+        shown.change(|place| {
+            if let Some(found) = place.blockers.iter_mut().find(|one| id.with_value(|id| one.id == *id)) {
+                change(found);
+            }
+        });
+    };
+    let length = move |label: &'static str, limits, (read, write): Length| {
+        let value =
+            Signal::derive(move || blocker.with(|blocker| blocker.as_ref().map(read)).unwrap_or_default());
+        view! {
+            <LengthField label=label value=value units=units limits=limits on_change=move |to| change(&|blocker| write(blocker, to)) />
+        }
+    };
+    let degrees = move |read: fn(&Blocker) -> f64| {
+        Signal::derive(move || blocker.with(|blocker| blocker.as_ref().map(read)).unwrap_or_default())
+    };
+    let name = Signal::derive(move || {
+        blocker.with(|blocker| blocker.as_ref().map(|blocker| blocker.name.clone())).unwrap_or_default()
+    });
+    let is = move |kinds: &'static [Kind]| {
+        blocker.with(|blocker| blocker.as_ref().is_some_and(|one| kinds.contains(&one.kind)))
+    };
+    let remove = move |_| {
+        shown.change_with_undo(
+            |place| place.blockers.retain(|one| id.with_value(|id| one.id != *id)),
+            format!("{} removed", name.get_untracked()),
+        );
+    };
+    view! {
+        <div class="fields">
+            <TextField label="Name" value=name on_change=move |text: String| change(&|blocker| blocker.name.clone_from(&text)) />
+            <NumberField label="Bearing to the middle of its near face" unit="°" decimals=1 limits=(0.0, 360.0)
+                value=degrees(|blocker| blocker.bearing.degrees())
+                on_change=move |to| change(&|blocker| blocker.bearing = Bearing::from_degrees(to)) />
+            {length("Distance from the location", SIZES, (|b| b.distance, |b, to| b.distance = to))}
+            {length("Width", SIZES, (|b| b.width, |b, to| b.width = to))}
+            {length("Top above the location's ground", HEIGHTS, (|b| b.height, |b, to| b.height = to))}
+            <Show when=move || is(&[Kind::House])>
+                {length("Depth away from you", DEPTHS, (|b| b.depth, |b, to| b.depth = to))}
+            </Show>
+            <Show when=move || is(&[Kind::House, Kind::Wall, Kind::Parapet])>
+                <NumberField label="Face turned clockwise from square to you" unit="°" decimals=1 limits=(-90.0, 90.0)
+                    value=degrees(|blocker| blocker.turned.degrees())
+                    on_change=move |to| change(&|blocker| blocker.turned = Degrees::from_degrees(to)) />
+            </Show>
+            <button type="button" class="button" on:click=remove>"Remove it"</button>
+        </div>
+    }
+}
