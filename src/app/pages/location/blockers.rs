@@ -119,17 +119,17 @@ fn Fields(shown: Shown, id: StoredValue<String>, blocker: Memo<Option<Blocker>>)
     view! {
         <div class="fields">
             <TextField label="Name" value=name on_change=move |text: String| change(&|blocker| blocker.name.clone_from(&text)) />
-            <NumberField label="Bearing to the middle of its near face" unit="°" decimals=1 limits=(0.0, 360.0)
+            <NumberField label="Bearing of its near face" unit="°" decimals=1 limits=(0.0, 360.0)
                 value=degrees(|blocker| blocker.bearing.degrees())
                 on_change=move |to| change(&|blocker| blocker.bearing = Bearing::from_degrees(to)) />
-            {length("Distance from the location", SIZES, (|b| b.distance, |b, to| b.distance = to))}
+            {length("Distance", SIZES, (|b| b.distance, |b, to| b.distance = to))}
             {length("Width", SIZES, (|b| b.width, |b, to| b.width = to))}
-            {length("Top above the location's ground", HEIGHTS, (|b| b.height, |b, to| b.height = to))}
+            {length("Top above your ground", HEIGHTS, (|b| b.height, |b, to| b.height = to))}
             <Show when=move || is(&[Kind::House])>
                 {length("Depth away from you", DEPTHS, (|b| b.depth, |b, to| b.depth = to))}
             </Show>
             <Show when=move || is(&[Kind::House, Kind::Wall, Kind::Parapet])>
-                <NumberField label="Face turned clockwise from square to you" unit="°" decimals=1 limits=(-90.0, 90.0)
+                <NumberField label="Face turned clockwise" unit="°" decimals=1 limits=(-90.0, 90.0)
                     value=degrees(|blocker| blocker.turned.degrees())
                     on_change=move |to| change(&|blocker| blocker.turned = Degrees::from_degrees(to)) />
             </Show>

@@ -20,7 +20,7 @@ pub fn Faults(shown: Shown) -> impl IntoView {
     };
     view! {
         <Show when=move || !found.with(Vec::is_empty)>
-            <section>
+            <section class="stack">
                 <h2>"What does not fit"</h2>
                 <ul class="stack" role="alert">{sentences}</ul>
             </section>

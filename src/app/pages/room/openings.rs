@@ -122,11 +122,11 @@ fn Fields(shown: Shown, id: StoredValue<String>, opening: Memo<Option<Opening>>)
         <div class="fields">
             <TextField label="Name" value=name on_change=move |text: String| change(&|opening| opening.name.clone_from(&text)) />
             <WallChoice shown=shown id=id opening=opening />
-            {length("From the wall's left end, seen from outside", PLACES, (|o| o.offset, |o, to| o.offset = to))}
+            {length("From the left, seen outside", PLACES, (|o| o.offset, |o, to| o.offset = to))}
             {length("Sill above the floor", PLACES, (|o| o.sill, |o, to| o.sill = to))}
             {length("Width", SIZES, (|o| o.width, |o, to| o.width = to))}
             {length("Height", SIZES, (|o| o.height, |o, to| o.height = to))}
-            {length("Reveal: thickness of the wall around it", (0.0, 5.0), (|o| o.reveal, |o, to| o.reveal = to))}
+            {length("Reveal, wall thickness", (0.0, 5.0), (|o| o.reveal, |o, to| o.reveal = to))}
             <NumberField label="Glass lets through" unit="%" decimals=0 limits=(0.0, 100.0) value=glass
                 on_change=move |percent| change(&|opening| opening.set_glass_percent(percent)) />
             <OverhangAndBars shown=shown id=id opening=opening />
@@ -192,10 +192,10 @@ fn OverhangAndBars(shown: Shown, id: StoredValue<String>, opening: Memo<Option<O
     let has_overhang = move || opening.with(|opening| opening.as_ref().is_some_and(|o| o.overhang.is_some()));
     let has_bars = move || opening.with(|opening| opening.as_ref().is_some_and(|o| o.bars.is_some()));
     view! {
-        <LengthField label="Overhang: how far it juts out" value=depth units=units limits=(0.0, 20.0)
+        <LengthField label="Overhang juts out" value=depth units=units limits=(0.0, 20.0)
             on_change=move |to| change(&|o| o.set_overhang(to, above.get_untracked())) />
         <Show when=has_overhang>
-            <LengthField label="Overhang: above the head" value=above units=units limits=(0.0, 20.0)
+            <LengthField label="Overhang above the head" value=above units=units limits=(0.0, 20.0)
                 on_change=move |to| change(&|o| o.set_overhang(depth.get_untracked(), to)) />
         </Show>
         <NumberField label="Panes above each other" decimals=0 limits=(1.0, 40.0) value=rows
