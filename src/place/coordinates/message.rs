@@ -5,7 +5,7 @@
 
 use super::error::{CoordinateError, Trouble};
 use super::pair;
-use super::token::{Token, tokens};
+use super::token::{Token, What, tokens};
 use super::{Form, Found, geo_uri};
 use crate::place::site::Site;
 use crate::units::{Latitude, Longitude, Metres};
@@ -40,6 +40,7 @@ pub(super) fn read(text: &str) -> Result<Found, CoordinateError> {
 
 /// Positions in a run of tokens: the whole of it, or else numbers that follow each other.
 fn in_run(run: &[Token]) -> Vec<Site> {
+    let run = without_ends(run);
     if let Some(site) = pair::convincing(run) {
         return vec![site];
     }
@@ -55,6 +56,20 @@ fn in_run(run: &[Token]) -> Vec<Site> {
         }
     }
     sites
+}
+
+/// From the first number to the last, with the letters before the one and the marks behind the other: the commas
+/// of the sentence around it, and a "second" floor, are no part of it.
+fn without_ends(run: &[Token]) -> &[Token] {
+    let is_number = |token: &Token| token.number().is_some();
+    let (Some(first), Some(last)) = (run.iter().position(is_number), run.iter().rposition(is_number)) else {
+        return &[];
+    };
+    let before =
+        run[..first].iter().rev().take_while(|token| matches!(token.what, What::Way(_) | What::Axis(_)));
+    let behind =
+        run[last + 1..].iter().take_while(|token| matches!(token.what, What::Way(_) | What::Unit(_)));
+    &run[first - before.count()..=last + behind.count()]
 }
 
 /// Numbers right after two keys of a link.

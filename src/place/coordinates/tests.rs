@@ -164,6 +164,7 @@ fn one_pair_in_a_message_or_a_link() {
     ] {
         is_at(text, QUAY, Form::Message);
     }
+    is_at("We meet at 40°38′25.8″N 8°39′13.68″W, second floor.", QUAY, Form::Message);
     let two = trouble("from 40.6405, -8.6538 to 40.7001, -8.7002 please");
     assert!(matches!(&two.trouble, Trouble::Several(sites) if sites.len() == 2));
     for nothing in ["meet at 10, 12 for lunch", "call 6:30 on 2027-03-11", "tel. +351 234 000 111", "hello"] {
