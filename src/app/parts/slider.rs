@@ -40,6 +40,7 @@ pub fn Slider(
     large: bool,
 ) -> impl IntoView {
     let held = RwSignal::new(None::<f64>);
+    let latest = Latest::of(value);
     let shown = Signal::derive(move || held.get().unwrap_or_else(|| value.get()));
     let id = fresh_id("slider");
     let drag = Drag::new();
@@ -96,9 +97,9 @@ pub fn Slider(
                     on:pointerup=move |_| finish()
                     on:pointercancel=move |_| cancel()
                     on:keydown=move |event| {
-                        if let Some(to) = by_key(scale.get_untracked(), value.get_untracked(), &event.key()) {
+                        if let Some(to) = by_key(scale.get_untracked(), latest.get(), &event.key()) {
                             event.prevent_default();
-                            on_change.run(to);
+                            latest.send(to, on_change);
                         }
                     }
                 ></div>
@@ -132,7 +133,8 @@ pub fn BearingSlider(
     #[prop(into, optional)]
     between: ViewFn,
 ) -> impl IntoView {
-    let turn = move |by: f64| on_change.run(Scale::BEARING.moved(value.get_untracked(), by));
+    let latest = Latest::of(value);
+    let turn = move |by: f64| latest.send(Scale::BEARING.moved(latest.get(), by), on_change);
     let name = label.clone();
     view! {
         <div>
@@ -156,6 +158,33 @@ pub fn BearingSlider(
                 </button>
             </div>
         </div>
+    }
+}
+
+/// The value as it was sent last: keys and taps may come faster than the value comes back, once a frame.
+#[derive(Clone, Copy)]
+struct Latest {
+    value: Signal<f64>,
+    sent: StoredValue<Option<f64>>,
+}
+
+impl Latest {
+    fn of(value: Signal<f64>) -> Self {
+        let sent = StoredValue::new(None);
+        Effect::new(move |_| {
+            value.track();
+            sent.set_value(None);
+        });
+        Self { value, sent }
+    }
+
+    fn get(self) -> f64 {
+        self.sent.get_value().unwrap_or_else(|| self.value.get_untracked())
+    }
+
+    fn send(self, to: f64, on_change: Callback<f64>) {
+        self.sent.set_value(Some(to));
+        on_change.run(to);
     }
 }
 

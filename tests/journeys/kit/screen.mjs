@@ -92,7 +92,12 @@ export class Screen {
   }
 
   async choose(label, option) {
-    await this.field(label).selectOption({ label: option });
+    await this.field(label).selectOption(typeof option === 'string' ? { label: option } : { label: await this.#optionLike(label, option) });
+  }
+
+  async #optionLike(label, pattern) {
+    const words = await this.field(label).locator('option').allTextContents();
+    return words.find((word) => pattern.test(word)) ?? assert.fail(`no option like ${pattern} in ${words}`);
   }
 
   async see(text) {
@@ -160,6 +165,23 @@ export class Screen {
     await this.context.grantPermissions(sensors, { origin: new URL(this.server.address).origin });
     const session = await this.#session();
     await session.send('DeviceOrientation.setDeviceOrientationOverride', { alpha, beta, gamma });
+  }
+
+  /** The phone's long edge points to a magnetic bearing and a height, degrees, as an absolute orientation sensor says. */
+  async point(bearing, height) {
+    const sensors = ['accelerometer', 'gyroscope', 'magnetometer'];
+    await this.context.grantPermissions([...sensors, 'geolocation'], { origin: new URL(this.server.address).origin });
+    await this.page.evaluate(([alpha, beta]) => {
+      const tell = () => window.dispatchEvent(new DeviceOrientationEvent('deviceorientationabsolute', { absolute: true, alpha, beta, gamma: 0 }));
+      clearInterval(window.pointing);
+      // Long enough for the readings of before to be forgotten.
+      window.pointing = setInterval(tell, 50);
+    }, [(360 - bearing) % 360, height]);
+  }
+
+  /** Waits until the last change is on the disk. */
+  async saved() {
+    await this.page.locator('.kept', { hasText: 'Saved' }).waitFor();
   }
 
   /** No network for the page; stop the server as well to be sure of the worker. */
