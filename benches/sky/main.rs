@@ -2,7 +2,7 @@
 //!
 //! Ours and theirs take turns; thread CPU time, median of 15 rounds. The year is 2026 at 48.21 N 16.37 E, 190 m.
 //! `cargo bench --bench sky` prints times and ratios with the bars they must hold. For instruction counts,
-//! `count vectors`, `count set-ups` and `count nothing` do one thing once, to be run under callgrind.
+//! `count vectors`, `count set-ups`, `count skyline` and `count nothing` do one thing once, to be run under callgrind.
 #![allow(clippy::print_stdout, reason = "a bench talks")]
 #![allow(clippy::unwrap_used, reason = "a bench may stop at the first surprise")]
 
@@ -18,7 +18,7 @@ use slantlight::sky::ephemeris::Ephemeris;
 use slantlight::sky::events::RISE_AND_SET;
 use slantlight::sky::search::Limb;
 use slantlight::sky::sun::Sun;
-use slantlight::units::Vector;
+use slantlight::units::{Vector, World};
 
 fn main() {
     let arguments: Vec<String> = std::env::args().collect();
@@ -34,7 +34,9 @@ fn cold() -> &'static Ephemeris {
 }
 
 fn vectors(scene: &Scene, sun: Sun) -> f64 {
-    sun.minutes(scene.year).fold(0.0, |sum, direction| sum + direction.x + direction.y + direction.z)
+    let sum =
+        sun.minutes(scene.year).fold(Vector::<World>::new(0.0, 0.0, 0.0), |sum, direction| sum + direction);
+    sum.norm()
 }
 
 fn bearings_and_heights(scene: &Scene, sun: Sun) -> f64 {
@@ -52,6 +54,17 @@ fn slots(scene: &Scene, sun: Sun, setups: usize) -> usize {
     found
         .map(|region| sun.spans_in(core::slice::from_ref(region), Limb::Centre, scene.year).as_slice().len())
         .sum()
+}
+
+/// Set-ups that a skyline cuts.
+fn slots_with_skyline(scene: &Scene, sun: Sun) -> usize {
+    let lit = |region| sun.spans_in(core::slice::from_ref(region), Limb::Centre, scene.year);
+    let found = scene.setups.iter();
+    found.map(|region| sun.above(&scene.skyline, Limb::Upper, &lit(region)).as_slice().len()).sum()
+}
+
+fn above(scene: &Scene, sun: Sun) -> usize {
+    (0..SETUPS).map(|_| sun.spans_above(&scene.skyline, Limb::Upper, scene.year).as_slice().len()).sum()
 }
 
 fn time() {
@@ -78,6 +91,8 @@ fn time() {
         rounds.time("1 set-up × year, warm", 1.0, || slots(&scene, warm, 1));
         rounds.time("10 set-ups × year, warm", 1.0, || slots(&scene, warm, SETUPS));
         rounds.time("10 set-ups × year, cold", 1.0, || slots(&scene, Sun::with(cold(), scene.site), SETUPS));
+        rounds.time("10 set-ups with a skyline × year, warm", 1.0, || slots_with_skyline(&scene, warm));
+        rounds.time("10 skylines of 360 points × year, warm", 1.0, || above(&scene, warm));
         rounds.time("SPA, 10 set-ups × year, scan", theirs::DAYS_PART, || theirs::scan(&scene));
     }
     rounds.print();
@@ -135,7 +150,8 @@ fn count(what: &str) {
             println!("{} minutes, {}", sun.minutes(scene.year).len(), black_box(vectors(&scene, sun)))
         }
         "set-ups" => println!("{} set-up-days, {}", SETUPS * 365, black_box(slots(&scene, sun, SETUPS))),
+        "skyline" => println!("{} set-up-days, {}", SETUPS * 365, black_box(slots_with_skyline(&scene, sun))),
         "nothing" => println!("nothing"),
-        other => println!("'{other}' cannot be counted: vectors, set-ups, nothing"),
+        other => println!("'{other}' cannot be counted: vectors, set-ups, skyline, nothing"),
     }
 }

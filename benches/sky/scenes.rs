@@ -2,6 +2,7 @@
 
 use slantlight::place::cone::{Cone, HalfSpace};
 use slantlight::place::site::Site;
+use slantlight::place::skyline::{Point, Skyline};
 use slantlight::units::{
     Bearing, Degrees, Duration, Height, Instant, Latitude, Longitude, Metres, Span, Vector,
 };
@@ -15,6 +16,8 @@ pub struct Scene {
     pub year: Span,
     /// Eight planes each: a window, an arc of bearings, heights.
     pub setups: Vec<Cone>,
+    /// 360 points between 2° and 13°.
+    pub skyline: Skyline,
 }
 
 impl Scene {
@@ -28,7 +31,7 @@ impl Scene {
         let start = Instant::parse("2026-01-01T00:00:00Z").unwrap();
         let year = Span::new(start, start + Duration::from_minutes(365 * 1440)).unwrap();
         let setups = (0..SETUPS).map(|number| set_up(120.0 + 14.0 * number as f64)).collect();
-        Self { site, year, setups }
+        Self { site, year, setups, skyline: skyline() }
     }
 
     /// Days of the year, every `step`-th.
@@ -39,6 +42,20 @@ impl Scene {
             Span::new(from, from + Duration::DAY).unwrap()
         })
     }
+}
+
+/// Hills between 2° and 12° with a corner every 10°, and roofs of half a degree on them: a fixed disorder.
+fn skyline() -> Skyline {
+    let hill = |number: u32| 2.0 + f64::from(number % 36 * 7919 % 101) / 10.0;
+    let point = |degree: u32| {
+        let (low, high, share) = (hill(degree / 10), hill(degree / 10 + 1), f64::from(degree % 10) / 10.0);
+        let roof = f64::from(degree * 4153 % 11) / 20.0;
+        Point {
+            bearing: Bearing::from_degrees(f64::from(degree)),
+            height: Height::clamped(low + (high - low) * share + roof),
+        }
+    };
+    Skyline::new((0..360).map(point).collect())
 }
 
 /// A window 70° wide and from 2° to 50° high about a bearing, an arc of 50° in it, sun between 4° and 40°.

@@ -20,7 +20,7 @@ use crate::units::{Height, Span, Spans, Vector, World};
 /// First steps, days: an hour.
 const HOUR: f64 = 1.0 / 24.0;
 
-/// Stretches no longer than this are solved, days: eight minutes. Our choice, between 4 and 15 all cost the same.
+/// Stretches no longer than this are solved, days: eight minutes. Our choice: four or twelve cost more.
 const SHORT: f64 = HOUR / 7.5;
 
 /// By how much, times the square of a stretch in days, the sun may leave the chord between its ends: an eighth of
@@ -44,7 +44,10 @@ impl Sun {
             return Spans::gather(found.collect());
         };
         let glimpse = Height::clamped(refraction::SEEN_FROM).sin();
-        let mut search = Search { sun: self, ridge, glimpse, found: Vec::new() };
+        let lowest = ridge.bounds((0.0, ROUND)).low.clamp(-1.0, 1.0);
+        let limit = HalfSpace { normal: Vector::UP, least: lowest - SLOP };
+        let lowest = Plane::airless(limit, &self.site);
+        let mut search = Search { sun: self, ridge, lowest, glimpse, found: Vec::new() };
         for span in light.iter() {
             search.run(days(span.start()), days(span.end()));
         }
@@ -55,6 +58,8 @@ impl Sun {
 struct Search<'a> {
     sun: &'a Sun,
     ridge: Ridge<'a>,
+    /// Below this the sun is hidden everywhere.
+    lowest: Plane,
     /// Sine of the airless height below which nothing is lifted.
     glimpse: f64,
     found: Vec<Span>,
@@ -69,15 +74,13 @@ struct End {
 
 impl Search<'_> {
     fn run(&mut self, from: f64, to: f64) {
-        let lowest = self.ridge.bounds((0.0, ROUND)).low.clamp(-1.0, 1.0);
         let site = &self.sun.site;
-        let plane = Plane::airless(HalfSpace { normal: Vector::UP, least: lowest - SLOP }, site);
         for window in noon::window_of(site, from)..=noon::window_of(site, to) {
             let whole = (noon::start_of(site, window).max(from), noon::start_of(site, window + 1).min(to));
-            let (middle, half) = match plane.track(&Noon::of(self.sun, window)) {
+            let (middle, half) = match self.lowest.track(&Noon::of(self.sun, window)) {
                 Track::Never => continue,
                 Track::Always => (0.5 * (whole.0 + whole.1), 1.0),
-                Track::Arc { middle, half, pad } => (middle, half + pad),
+                Track::Arc { middle, half, pad, .. } => (middle, half + pad),
                 Track::Perhaps { middle, half } => (middle, half),
             };
             if half >= 0.5 {
@@ -105,7 +108,7 @@ impl Search<'_> {
     }
 
     fn end(&self, time: f64) -> End {
-        End { time, direction: self.sun.motion(time).direction }
+        End { time, direction: self.sun.at(time) }
     }
 
     /// Clear, hidden, too long or short enough to be solved.
@@ -126,40 +129,74 @@ impl Search<'_> {
             self.judge(one, middle);
             self.judge(middle, two);
         } else {
-            self.solve(one.time, two.time, sweep, (low, high));
+            self.solve(one, two, sweep, (low, high));
         }
     }
 
-    fn solve(&mut self, from: f64, to: f64, sweep: Sweep, (low, high): (f64, f64)) {
+    fn solve(&mut self, one: End, two: End, sweep: Sweep, (low, high): (f64, f64)) {
+        let (from, to) = (one.time, two.time);
+        let airless = [one.direction, two.direction];
+        let seen = airless.map(refraction::extended);
+        if low >= self.glimpse
+            && let Some(clear) = self.told(seen, sweep, to - from)
+        {
+            self.found.extend(Span::new(instant(from), instant(to)).filter(|_| clear));
+            return;
+        }
         let mut cuts = vec![from];
-        let mut cut = |side: Side| {
-            let value = |time| side.value(self.sun.motion(time).direction);
-            cuts.extend(solve::sign_changes(value, (from, to), side.bend(1.0), GRAZE));
+        let mut cut = |limit: HalfSpace, lifted: bool| {
+            let side = Side { limit, lifted };
+            let (bend, ends) = (side.bend(1.0), if lifted { seen } else { airless });
+            if side_of(limit, ends, 0.125 * bend * (to - from) * (to - from)).is_none() {
+                let value = |time| side.value(self.sun.at(time));
+                cuts.extend(solve::sign_changes(value, (from, to), bend, GRAZE));
+            }
         };
-        let airless = |limit| Side { limit, lifted: false };
         if low < self.glimpse && self.glimpse <= high {
-            cut(airless(HalfSpace { normal: Vector::UP, least: self.glimpse }));
+            cut(HalfSpace { normal: Vector::UP, least: self.glimpse }, false);
         }
         for edge in self.ridge.touched(sweep) {
-            cut(airless(HalfSpace::beside(corner(edge))));
+            cut(corner(edge), false);
             for limit in limits(edge, self.ridge.reach).into_iter().flatten() {
                 if high >= self.glimpse {
-                    cut(Side { limit, lifted: true });
+                    cut(limit, true);
                 }
                 if low < self.glimpse {
-                    cut(airless(limit));
+                    cut(limit, false);
                 }
             }
         }
         cuts.push(to);
         cuts.sort_by(f64::total_cmp);
         for pair in cuts.windows(2) {
-            let direction = self.sun.motion(0.5 * (pair[0] + pair[1])).direction;
+            let direction = self.sun.at(0.5 * (pair[0] + pair[1]));
             let seen = direction.unit().map(|direction| refraction::lifted(direction, Air::STANDARD));
             if seen.is_some_and(|seen| self.ridge.clears(seen)) {
                 self.found.extend(Span::new(instant(pair[0]), instant(pair[1])));
             }
         }
+    }
+
+    /// The answer for a stretch over which every edge in reach gives the same one; nothing where they differ.
+    fn told(&self, seen: [Vector<World>; 2], sweep: Sweep, width: f64) -> Option<bool> {
+        let mut told = None;
+        for edge in self.ridge.touched(sweep) {
+            let [line, end] = limits(edge, self.ridge.reach).map(|limit| {
+                let limit = limit?;
+                side_of(limit, seen, 0.125 * Side { limit, lifted: true }.bend(1.0) * width * width)
+            });
+            let clear = match (self.ridge.reach, line, end) {
+                (0.0, line, _) => line?,
+                (reach, Some(false), _) | (reach, _, Some(false)) if reach > 0.0 => false,
+                (reach, Some(true), _) | (reach, _, Some(true)) if reach < 0.0 => true,
+                (_, line, end) => line? && end?,
+            };
+            if told.is_some_and(|told| told != clear) {
+                return None;
+            }
+            told = Some(clear);
+        }
+        told
     }
 }
 
@@ -171,10 +208,20 @@ fn limits(edge: &Edge, reach: f64) -> [Option<HalfSpace>; 2] {
     [Some(HalfSpace { least: -reach, ..edge.above }), (reach != 0.0).then_some(level)]
 }
 
-/// Level unit normal of the upright plane through the corner at which an edge begins.
-fn corner(edge: &Edge) -> Vector<World> {
-    let level = edge.from.level();
-    Vector::new(level.y, -level.x, 0.0)
+/// The clockwise side of the upright plane through the corner at which an edge begins.
+fn corner(edge: &Edge) -> HalfSpace {
+    let Vector { x, y, .. } = edge.start;
+    HalfSpace::beside(Vector::new(y, -x, 0.0) * (1.0 / (x * x + y * y).sqrt()))
+}
+
+/// Whether a sun that goes from one end to the other, off the chord by at most `sag`, is inside all the way or
+/// outside; nothing where it can cross.
+fn side_of(limit: HalfSpace, ends: [Vector<World>; 2], sag: f64) -> Option<bool> {
+    let [one, two] = ends.map(|direction| limit.normal.dot(direction) - limit.least);
+    match (one.min(two) > sag + SLOP, one.max(two) < -sag - SLOP) {
+        (false, false) => None,
+        (inside, _) => Some(inside),
+    }
 }
 
 /// Monotone angles that the sun may pass between two directions, off their chord by at most `sag`.
@@ -187,7 +234,8 @@ fn sweep(one: Vector<World>, two: Vector<World>, sag: f64) -> Sweep {
     // The monotone angle grows by no more than the angle itself, and an arc by no more than 1.6 times its sine here.
     let beside = 1.6 * sag / nearest;
     let (from, to) = (monotone(one), monotone(two));
-    let turn = (to - from + 0.5 * ROUND).rem_euclid(ROUND) - 0.5 * ROUND;
-    let start = if turn < 0.0 { from + turn } else { from };
-    (start - beside, start + turn.abs() + beside)
+    // The shorter way round, upwards.
+    let (low, high) = (from.min(to), from.max(to));
+    let (low, high) = if high - low > 0.5 * ROUND { (high - ROUND, low) } else { (low, high) };
+    (low - beside, high + beside)
 }

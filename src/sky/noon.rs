@@ -4,7 +4,7 @@
 //! gap. Windows from solar midnight keep a morning and an evening together, which UTC days do not.
 
 use super::sun::{SiteTurn, Sun};
-use super::turn::TURN;
+use super::turn::{self, TURN};
 
 /// The sun at a site's mean noon.
 #[derive(Clone, Copy, Debug)]
@@ -37,7 +37,7 @@ impl Noon {
 
 /// The number of the window in which a time lies.
 pub(super) fn window_of(site: &SiteTurn, days: f64) -> i64 {
-    (days + site.longitude_turns).floor() as i64
+    turn::floor(days + site.longitude_turns)
 }
 
 /// Start of window `number`, days since 1970-01-01.

@@ -4,12 +4,12 @@
 //! `cos δ ρ cos(H − H₀) + k sin δ − ξ m`, so within a day the sun is inside from `H₀ − a` to `H₀ + a`, with
 //! `cos a = κ = (c + ξ m − k sin δ)/(ρ cos δ)`. A [`Plane`] holds what depends on the site alone; [`Plane::track`]
 //! costs one arc cosine a day and says how far it may be off, because δ, the equation of time and refraction change
-//! on the way. The exact edge is a root of [`Plane::value`].
+//! on the way. The exact edge is a root of [`Plane::value_at`].
 
 use super::noon::Noon;
 use super::refraction::{self, Air};
 use super::side::Side;
-use super::sun::{Motion, SiteTurn, Sun};
+use super::sun::{SiteTurn, Sun};
 use super::turn::TURN;
 use crate::maths;
 use crate::place::cone::HalfSpace;
@@ -35,7 +35,7 @@ const DECLINATION_PACE: f64 = 0.0073;
 /// A half-space as seen from one site.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Plane {
-    side: Side,
+    pub(super) side: Side,
     /// `k`, `m`, `ρ` and `H₀` of the module comment.
     axial: f64,
     parallax: f64,
@@ -43,7 +43,7 @@ pub(super) struct Plane {
     middle: f64,
     /// How far `κ` may be off.
     slack: f64,
-    /// Change of [`Plane::value`] a day, for a swing of one, that is not the Earth's turn.
+    /// Change of [`Plane::value_at`] a day, for a swing of one, that is not the Earth's turn.
     drift: f64,
 }
 
@@ -54,8 +54,9 @@ pub(super) enum Track {
     Always,
     /// Never.
     Never,
-    /// From `middle − half` to `middle + half` and a whole number of days before and after, edges within `pad`.
-    Arc { middle: f64, half: f64, pad: f64 },
+    /// From `middle − half` to `middle + half` and a whole number of days before and after, edges within `pad`;
+    /// `slope` is about that of the value at the first edge, a day.
+    Arc { middle: f64, half: f64, pad: f64, slope: f64 },
     /// Not outside of that arc, if at all.
     Perhaps { middle: f64, half: f64 },
 }
@@ -71,7 +72,7 @@ impl Lift {
     fn from(lowest: Height) -> Self {
         let at = |height: f64| {
             let (sin, cos) = maths::sin_cos(Degrees::from_degrees(height).radians());
-            refraction::extended(sin, cos)
+            refraction::extended_lift(sin, cos)
         };
         let (low, step) = (lowest.degrees(), 0.1);
         Self { most: at(low), pace: (at(low - step) - at(low)).abs() / Degrees::from_degrees(step).radians() }
@@ -149,7 +150,8 @@ impl Plane {
         let steep = (1.0 - nearest * nearest).sqrt();
         if steep * TURN > 1.1 * self.drift + SLOWEST {
             let pad = (self.slack / steep + PACE_DRIFT) / TURN;
-            return Track::Arc { middle, half: maths::acos(kappa) / TURN, pad };
+            let slope = TURN * self.swing * noon.cos_declination * (1.0 - kappa * kappa).sqrt();
+            return Track::Arc { middle, half: maths::acos(kappa) / TURN, pad, slope };
         }
         // A swing of nothing leaves no number here: then the sun may be inside at any time.
         let widest = kappa - self.slack;
@@ -157,14 +159,9 @@ impl Plane {
         Track::Perhaps { middle, half: half / TURN }
     }
 
-    /// Not negative while the sun is inside; and its rough slope a day.
-    pub(super) fn value(&self, motion: Motion) -> (f64, f64) {
-        (self.side.value(motion.direction), self.side.limit.normal.dot(motion.rate))
-    }
-
-    /// [`Plane::value`] at a time.
+    /// Not negative while the sun is inside.
     pub(super) fn value_at(&self, sun: &Sun, time: f64) -> f64 {
-        self.value(sun.motion(time)).0
+        self.side.value(sun.at(time))
     }
 
     /// A bound on the second derivative of the value.

@@ -115,9 +115,18 @@ pub fn lifted(airless: Vector<World>, air: Air) -> Vector<World> {
     Vector::new(airless.x * along, airless.y * along, airless.z * cos + flat * sin)
 }
 
-/// Saemundsson's refraction in standard air for the sine and cosine of an airless height, radians, continued smoothly
-/// a little below the last glimpse so that searches need not step over an edge.
-pub(super) fn extended(sin: f64, cos: f64) -> f64 {
+/// A direction as it is seen through standard air, of the same length, continued smoothly a little below the last
+/// glimpse so that searches need not step over an edge.
+pub(super) fn extended(airless: Vector<World>) -> Vector<World> {
+    let length = airless.norm();
+    let up = airless.z / length;
+    let flat = (1.0 - up * up).max(1e-18).sqrt();
+    let (sin, cos) = maths::sin_cos(extended_lift(up, flat));
+    airless * (cos - up / flat * sin) + Vector::UP * (sin / flat * length)
+}
+
+/// Saemundsson's refraction in standard air for the sine and cosine of an airless height, radians, continued.
+pub(super) fn extended_lift(sin: f64, cos: f64) -> f64 {
     let height = Degrees::from_radians(maths::atan2(sin, cos)).degrees().max(EXTENDED_TO);
     let angle = Degrees::from_degrees(height + 10.3 / (height + 5.11));
     minutes(1.02 / maths::tan(angle.radians()), Air::STANDARD).radians()

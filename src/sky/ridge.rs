@@ -8,9 +8,9 @@ use crate::maths;
 use crate::place::skyline::{Edge, Skyline, monotone};
 use crate::units::{Vector, World};
 
-/// Sectors in a quarter turn; 1,024 in all.
-const QUARTER: f64 = 256.0;
-const SECTORS: usize = 1024;
+/// Sectors in a quarter turn; 256 in all.
+const QUARTER: f64 = 64.0;
+const SECTORS: usize = 256;
 
 /// Once round, in the monotone angle.
 pub(super) const ROUND: f64 = 4.0;
@@ -69,11 +69,11 @@ impl<'a> Ridge<'a> {
 
     /// The pieces that a sweep touches.
     pub(super) fn touched(&self, (from, to): Sweep) -> impl Iterator<Item = &Edge> {
-        let (count, start) = (self.starts.len(), from.rem_euclid(ROUND));
+        let (count, start) = (self.starts.len(), wrapped(from));
         let first = (self.starts.partition_point(|begins| *begins <= start) + count - 1) % count;
         // Every further piece begins in the sweep; each is there once.
         let more = (1..count).take_while(move |step| {
-            let ahead = (self.starts[(first + step) % count] - start).rem_euclid(ROUND);
+            let ahead = wrapped(self.starts[(first + step) % count] - start);
             ahead <= to - from
         });
         core::iter::once(0).chain(more).map(move |step| &self.edges[(first + step) % count])
@@ -99,9 +99,22 @@ impl Bounds {
     }
 }
 
+/// A monotone angle at most once round off, in 0..4.
+fn wrapped(angle: f64) -> f64 {
+    if angle < 0.0 {
+        angle + ROUND
+    } else if angle >= ROUND {
+        angle - ROUND
+    } else {
+        angle
+    }
+}
+
 /// Sectors that a sweep touches, and one more to either side for rounding.
 fn sectors_of((from, to): Sweep) -> impl Iterator<Item = usize> {
-    let first = (from * QUARTER).floor() - 1.0;
-    let count = ((to * QUARTER).floor() - first + 2.0).min(SECTORS as f64);
-    (0..count as usize).map(move |step| (first + step as f64).rem_euclid(SECTORS as f64) as usize)
+    // Shifted up by a round, so that cutting off the fraction rounds down.
+    let number = |angle: f64| ((angle + ROUND) * QUARTER) as usize;
+    let first = number(from) - 1;
+    let last = (number(to) + 1).min(first + SECTORS - 1);
+    (first..=last).map(|sector| sector % SECTORS)
 }

@@ -12,6 +12,7 @@ use super::noon::{self, Noon};
 use super::plane::{Plane, Track};
 use super::refraction;
 use super::sun::Sun;
+use super::turn;
 use crate::maths;
 use crate::place::cone::{Cone, HalfSpace};
 use crate::solve::{self, Bracket};
@@ -20,8 +21,9 @@ use crate::units::{Degrees, Height, Instant, Span, Spans, Vector};
 /// Milliseconds in a day.
 const DAY_MILLIS: f64 = 86_400_000.0;
 
-/// Edges are solved to this, days: a hundredth of a millisecond, and at a grazing sun half a millisecond.
-const EDGE: f64 = 1e-10;
+/// A last step of this, days, ends the search for an edge: under a millisecond, and what is left after it is a
+/// thousandth of that. At a grazing sun, half a millisecond between two edges.
+const EDGE: f64 = 1e-8;
 pub(super) const GRAZE: f64 = 5e-9;
 
 /// Radius of the sun's disc at its mean distance, degrees: 959.63″ (Auwers 1891, the almanacs' value).
@@ -62,7 +64,7 @@ impl Sun {
     pub fn airless_spans(&self, region: &Cone, within: Span) -> Spans {
         let mut found = Vec::new();
         let planes = region.sides.iter().map(|side| Plane::airless(*side, &self.site)).collect();
-        Search { sun: self, planes }.run(within, &mut found);
+        Search::new(self, planes).run(within, &mut found);
         Spans::gather(found)
     }
 
@@ -75,7 +77,7 @@ impl Sun {
             sides.iter().map(|side| Plane::seen(*side, lowest, &self.site)).collect();
         let bent = planes.iter().any(Plane::is_lifted);
         if !bent {
-            return Search { sun: self, planes }.run(within, found);
+            return Search::new(self, planes).run(within, found);
         }
         let above = HalfSpace { normal: Vector::UP, least: glimpse.sin() };
         if lowest <= glimpse {
@@ -83,9 +85,9 @@ impl Sun {
             let below = HalfSpace { normal: -Vector::UP, least: -above.least };
             let planes =
                 core::iter::once(&below).chain(sides).map(|side| Plane::airless(*side, &self.site)).collect();
-            Search { sun: self, planes }.run(within, found);
+            Search::new(self, planes).run(within, found);
         }
-        Search { sun: self, planes }.run(within, found);
+        Search::new(self, planes).run(within, found);
     }
 }
 
@@ -116,15 +118,22 @@ fn lower_limit(side: &HalfSpace) -> Option<Height> {
 struct Search<'a> {
     sun: &'a Sun,
     planes: Vec<Plane>,
+    /// Whether any plane asks for the lifted sun.
+    lifted: bool,
 }
 
 /// From a time to another, days since 1970-01-01.
 type Stretch = (f64, f64);
 
-impl Search<'_> {
-    fn run(mut self, within: Span, found: &mut Vec<Span>) {
+impl<'a> Search<'a> {
+    fn new(sun: &'a Sun, mut planes: Vec<Plane>) -> Self {
         // Limits of height go first: they drop most days at once.
-        self.planes.sort_by_key(|plane| !plane.is_level());
+        planes.sort_by_key(|plane| !plane.is_level());
+        let lifted = planes.iter().any(Plane::is_lifted);
+        Self { sun, planes, lifted }
+    }
+
+    fn run(self, within: Span, found: &mut Vec<Span>) {
         let site = &self.sun.site;
         let (from, to) = (days(within.start()), days(within.end()));
         let mut tracks = Vec::with_capacity(self.planes.len());
@@ -156,15 +165,16 @@ impl Search<'_> {
         for (plane, track) in self.planes.iter().zip(tracks) {
             match *track {
                 Track::Always | Track::Never => {}
-                Track::Arc { middle, half, pad } => {
-                    let mut edge = |at: f64, rising: bool| {
+                Track::Arc { middle, half, pad, slope } => {
+                    let mut edge = |at: f64, slope: f64| {
                         images(at, (from - pad, to + pad), |at| {
-                            let bracket = Bracket { from: at - pad, to: at + pad, rising };
-                            cuts.push(self.edge(plane, bracket));
+                            let bracket = Bracket { from: at - pad, to: at + pad, rising: slope > 0.0 };
+                            let value = |time| plane.value_at(self.sun, time);
+                            cuts.push(solve::root(value, bracket, (at, slope), EDGE));
                         });
                     };
-                    edge(middle - half, true);
-                    edge(middle + half, false);
+                    edge(middle - half, slope);
+                    edge(middle + half, -slope);
                 }
                 Track::Perhaps { .. } => {
                     let value = |time| plane.value_at(self.sun, time);
@@ -182,16 +192,12 @@ impl Search<'_> {
         }
     }
 
-    fn edge(&self, plane: &Plane, bracket: Bracket) -> f64 {
-        let guess = 0.5 * (bracket.from + bracket.to);
-        let (_, slope) = plane.value(self.sun.motion(guess));
-        solve::root(|time| plane.value_at(self.sun, time), bracket, (guess, slope), EDGE)
-    }
-
     fn holds(&self, time: f64, tracks: &[Track]) -> bool {
-        let motion = self.sun.motion(time);
+        let airless = self.sun.at(time);
+        // Refraction is the dear part: once for all planes.
+        let seen = if self.lifted { refraction::extended(airless) } else { airless };
         let asked = self.planes.iter().zip(tracks).filter(|(_, track)| !matches!(track, Track::Always));
-        asked.map(|(plane, _)| plane.value(motion).0).all(|value| value >= 0.0)
+        asked.map(|(plane, _)| plane.side.value_of(airless, seen)).all(|value| value >= 0.0)
     }
 }
 
@@ -200,7 +206,7 @@ fn narrow(open: &mut Vec<Stretch>, next: &mut Vec<Stretch>, track: &Track) {
     let (middle, half) = match *track {
         Track::Always => return,
         Track::Never => return open.clear(),
-        Track::Arc { middle, half, pad } => (middle, half + pad),
+        Track::Arc { middle, half, pad, .. } => (middle, half + pad),
         Track::Perhaps { middle, half } => (middle, half),
     };
     if half >= 0.5 {
@@ -220,7 +226,7 @@ fn narrow(open: &mut Vec<Stretch>, next: &mut Vec<Stretch>, track: &Track) {
 
 /// Calls `each` with every time a whole number of days from `at` between two others.
 fn images(at: f64, (from, to): Stretch, mut each: impl FnMut(f64)) {
-    let mut image = at + (from - at).ceil();
+    let mut image = at - turn::floor(at - from) as f64;
     while image <= to {
         each(image);
         image += 1.0;

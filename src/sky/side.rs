@@ -2,7 +2,6 @@
 
 use super::refraction;
 use super::turn::TURN;
-use crate::maths;
 use crate::place::cone::HalfSpace;
 use crate::units::{Vector, World};
 
@@ -22,18 +21,15 @@ pub(super) struct Side {
 
 impl Side {
     /// Not negative while the sun is inside; for an airless direction of any length near one.
-    pub(super) fn value(&self, direction: Vector<World>) -> f64 {
+    pub(super) fn value(&self, airless: Vector<World>) -> f64 {
+        let seen = if self.lifted { refraction::extended(airless) } else { airless };
+        self.value_of(airless, seen)
+    }
+
+    /// The same where it is known how the sun is seen.
+    pub(super) fn value_of(&self, airless: Vector<World>, seen: Vector<World>) -> f64 {
         let HalfSpace { normal, least } = self.limit;
-        let length = direction.norm();
-        let airless = normal.dot(direction);
-        if !self.lifted {
-            return airless - least * length;
-        }
-        let up = direction.z / length;
-        let flat = (1.0 - up * up).max(1e-18).sqrt();
-        let (sin, cos) = maths::sin_cos(refraction::extended(up, flat));
-        let along = cos - up / flat * sin;
-        along * airless + (sin / flat) * normal.z * length - least * length
+        normal.dot(if self.lifted { seen } else { airless }) - least * airless.norm()
     }
 
     /// A bound on the second derivative of the value a day squared, for a side in which the sun swings that much.

@@ -7,7 +7,7 @@
 
 use super::ephemeris::{DAY_MILLIS, Day, Ephemeris};
 use super::refraction::{self, Air};
-use super::turn::{self, TURN};
+use super::turn;
 use crate::maths;
 use crate::place::site::Site;
 use crate::units::{Instant, Vector, World};
@@ -37,14 +37,6 @@ pub(super) struct SiteTurn {
     pub(super) centre_up: f64,
 }
 
-/// Where the sun is (length one within 4e-5, the parallax being left in it), and how fast it goes.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Motion {
-    pub(super) direction: Vector<World>,
-    /// Change a day; the slow change of the declination is left out (0.1 %).
-    pub(super) rate: Vector<World>,
-}
-
 impl Sun {
     /// At a site.
     pub fn new(site: Site) -> Self {
@@ -60,7 +52,7 @@ impl Sun {
     pub fn direction(&self, at: Instant) -> Vector<World> {
         let number = at.unix_millis().div_euclid(DAY_MILLIS);
         let part = at.unix_millis().rem_euclid(DAY_MILLIS) as f64 * (1.0 / DAY_MILLIS as f64);
-        let direction = self.motion_of(number, part).direction;
+        let direction = self.in_day(number, part);
         direction * (1.0 / direction.norm())
     }
 
@@ -69,10 +61,10 @@ impl Sun {
         refraction::lifted(self.direction(at), Air::STANDARD)
     }
 
-    /// Where the sun is and goes, `days` after 1970-01-01.
-    pub(super) fn motion(&self, days: f64) -> Motion {
-        let number = days.floor();
-        self.motion_of(number as i64, days - number)
+    /// Airless direction `days` after 1970-01-01; its length is one within 4e-5, the parallax being left in it.
+    pub(super) fn at(&self, days: f64) -> Vector<World> {
+        let number = turn::floor(days);
+        self.in_day(number, days - number as f64)
     }
 
     /// The UTC day of a number.
@@ -82,19 +74,16 @@ impl Sun {
 
     /// At a time: cos δ cos H, −cos δ sin H, sin δ from the Earth's centre, and the parallax.
     pub(super) fn geocentric(&self, days: f64) -> (f64, f64, f64, f64) {
-        let number = days.floor();
-        self.turned(&self.ephemeris.day(number as i64), days - number)
+        let number = turn::floor(days);
+        self.turned(&self.ephemeris.day(number), days - number as f64)
     }
 
-    fn motion_of(&self, number: i64, part: f64) -> Motion {
+    fn in_day(&self, number: i64, part: f64) -> Vector<World> {
         let (meridian, east, s, parallax) = self.turned(&self.ephemeris.day(number), part);
         let site = &self.site;
         let north = s * site.cos_latitude - meridian * site.sin_latitude - parallax * site.centre_north;
         let up = s * site.sin_latitude + meridian * site.cos_latitude - parallax * site.centre_up;
-        Motion {
-            direction: Vector::new(east, north, up),
-            rate: Vector::new(-meridian, -east * site.sin_latitude, east * site.cos_latitude) * TURN,
-        }
+        Vector::new(east, north, up)
     }
 
     fn turned(&self, day: &Day, part: f64) -> (f64, f64, f64, f64) {
@@ -163,14 +152,6 @@ mod tests {
             let site = Site { latitude: Latitude::from_degrees(latitude).unwrap(), ..Site::default() };
             let sun = Sun::new(site).direction(Instant::from_unix_millis(millis));
             prop_assert!((sun.norm() - 1.0).abs() < 1e-14);
-        }
-
-        #[test]
-        fn the_rate_is_the_slope(days in 18_000.0..25_000.0f64, latitude in -90.0..=90.0f64) {
-            let sun = Sun::new(Site { latitude: Latitude::from_degrees(latitude).unwrap(), ..Site::default() });
-            let step = 1e-4;
-            let slope = (sun.motion(days + step).direction - sun.motion(days - step).direction) * (0.5 / step);
-            prop_assert!((slope - sun.motion(days).rate).norm() < 0.012);
         }
     }
 }

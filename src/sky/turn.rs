@@ -34,6 +34,12 @@ pub(super) fn cos_sin(part: f64) -> (f64, f64) {
     (cos * small_cos - sin * small_sin, sin * small_cos + cos * small_sin)
 }
 
+/// Whole number at or below; the library's own would be a call where the processor has no instruction for it.
+pub(super) fn floor(number: f64) -> i64 {
+    let cut = number as i64;
+    if cut as f64 > number { cut.saturating_sub(1) } else { cut }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
