@@ -185,11 +185,15 @@ impl Search<'_> {
                 let limit = limit?;
                 side_of(limit, seen, 0.125 * Side { limit, lifted: true }.bend(1.0) * width * width)
             });
-            let clear = match (self.ridge.reach, line, end) {
-                (0.0, line, _) => line?,
-                (reach, Some(false), _) | (reach, _, Some(false)) if reach > 0.0 => false,
-                (reach, Some(true), _) | (reach, _, Some(true)) if reach < 0.0 => true,
-                (_, line, end) => line? && end?,
+            let reach = self.ridge.reach;
+            // One limit alone decides: for some of the disc by leaving it out, for all of it by letting it in.
+            let clear = if reach == 0.0 {
+                line?
+            } else if [line, end].contains(&Some(reach < 0.0)) {
+                reach < 0.0
+            } else {
+                // Both of them are known, or it is not told.
+                line.and(end)?
             };
             if told.is_some_and(|told| told != clear) {
                 return None;
