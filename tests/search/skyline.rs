@@ -31,10 +31,15 @@ fn compare(spans: &Spans, within: Span, shows: impl Fn(Instant) -> bool) -> Resu
         at = at + Duration::from_millis(5003);
     }
     for span in spans.iter().filter(|span| span.duration() > EDGE + EDGE) {
-        if span.start() > within.start() {
+        // Spans and gaps of under two edges' exactness cannot be told from none.
+        let touches = |other: &Span| other.start() >= span.end() && other.start() - span.end() <= EDGE + EDGE;
+        let touched = |other: &Span| other.end() <= span.start() && span.start() - other.end() <= EDGE + EDGE;
+        let (before, after) =
+            (spans.iter().any(|other| touched(&other)), spans.iter().any(|other| touches(&other)));
+        if span.start() > within.start() && !before {
             prop_assert!(!shows(span.start() - EDGE) && shows(span.start() + EDGE), "start {}", span.start());
         }
-        if span.end() < within.end() {
+        if span.end() < within.end() && !after {
             prop_assert!(shows(span.end() - EDGE) && !shows(span.end() + EDGE), "end {}", span.end());
         }
     }
