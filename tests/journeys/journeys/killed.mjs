@@ -1,0 +1,38 @@
+// The power goes: the browser is killed up to two seconds after an edit was called saved. Nothing acknowledged is lost.
+// KILLS sets how often; five in the tests, a hundred when storage was touched.
+
+import assert from 'node:assert/strict';
+import { journey } from '../kit/journey.mjs';
+import { Mortal } from '../kit/killed.mjs';
+
+const KILLS = Number(process.env.KILLS ?? 5);
+
+journey('no acknowledged edit is lost when the browser is killed', async ({ server }) => {
+  const mortal = new Mortal();
+  try {
+    let page = await opened(mortal, `${server.address}#demo`);
+    await page.getByText('Mending the sail').first().waitFor();
+    for (let kill = 1; kill <= KILLS; kill++) {
+      const note = `kept ${kill}`;
+      await page.goto(`${server.address}#location/sail-loft`);
+      await page.getByLabel(/What the crew must know/).fill(note);
+      // The mark says Saving until the strict write is through.
+      await page.locator('.kept', { hasText: /^Saved$/ }).waitFor();
+      await new Promise((later) => setTimeout(later, Math.random() * 2000));
+      await mortal.kill();
+      page = await opened(mortal, `${server.address}#location/sail-loft`);
+      assert.equal(await page.getByLabel(/What the crew must know/).inputValue(), note, `after kill ${kill}`);
+    }
+    console.log(`      ${KILLS} kills, nothing lost`);
+  } finally {
+    await mortal.kill();
+    mortal.forget();
+  }
+});
+
+async function opened(mortal, address) {
+  const page = await mortal.start();
+  await page.goto(address);
+  await page.waitForSelector('#cover', { state: 'detached' });
+  return page;
+}
