@@ -19,12 +19,6 @@
 //! 4. Its looks, if the parts do not have them yet, go into `style/NAME.css`, with tokens for every colour.
 //! 5. Nothing that ticks each second should rebuild a page: read `store.moment.to_the_minute()`.
 
-#![allow(
-    dead_code,
-    unused_imports,
-    reason = "parts and devices are a set to choose from, whether or not a page uses each today"
-)]
-
 mod banners;
 mod devices;
 mod pages;

@@ -5,6 +5,7 @@
 //! the answer within 10 ms.
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
+mod far;
 mod skyline;
 
 use proptest::prelude::*;

@@ -46,14 +46,6 @@ pub fn fail(report: &str) {
     }
 }
 
-/// Whether the browser thinks there is a network, as a signal. The app never needs one; it is said for calm.
-pub fn online() -> ReadSignal<bool> {
-    let (online, set_online) = signal(window().navigator().on_line());
-    window_event_listener_untyped("online", move |_| set_online.set(true));
-    window_event_listener_untyped("offline", move |_| set_online.set(false));
-    online
-}
-
 fn flag(name: &str) -> bool {
     bridge().and_then(|bridge| js::member(&bridge, name)).is_some_and(|flag| flag.is_truthy())
 }

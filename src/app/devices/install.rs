@@ -34,11 +34,3 @@ impl Offer {
         }
     }
 }
-
-/// Whether the app runs from the home screen already.
-pub fn is_installed() -> bool {
-    let standalone = window().match_media("(display-mode: standalone)").ok().flatten();
-    let by_display = standalone.is_some_and(|query| query.matches());
-    by_display
-        || js::member(&window().navigator().into(), "standalone").is_some_and(|value| value.is_truthy())
-}

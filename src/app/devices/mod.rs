@@ -19,8 +19,6 @@ pub mod local;
 pub mod orientation;
 pub mod persistence;
 pub mod share;
-
 pub mod visibility;
-pub mod wake_lock;
 pub mod writer;
 pub mod zone;

@@ -34,11 +34,6 @@ pub fn share(title: &str, text: &str, files: &[Candidate], then: impl FnOnce(Sha
     }
 }
 
-/// Whether there is a share sheet at all.
-pub fn is_there() -> bool {
-    js::member(&window().navigator().into(), "share").is_some()
-}
-
 /// Whether the engine says it would take `data`.
 fn can_share(navigator: &JsValue, data: &JsValue) -> bool {
     js::call(navigator, "canShare", std::slice::from_ref(data)).is_some_and(|answer| answer.is_truthy())

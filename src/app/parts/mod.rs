@@ -24,7 +24,7 @@ pub use facts::{Fact, Facts};
 pub use frame::{Frame, SectionHead};
 pub use length_field::LengthField;
 pub use number_field::{Hands, NumberField};
-pub use picture::{Picture, label, layer};
+pub use picture::Picture;
 pub use rows::ListRow;
 pub use segmented::Segmented;
 pub use sheet::Sheet;

@@ -80,7 +80,7 @@ pub fn NumberField(
                     on:change=move |event| take(event_target_value(&event))
                 />
                 {(!unit.is_empty()).then(|| view! { <span class="field-unit">{unit}</span> })}
-                {hands.map(|hands| view! { <SignButton hands=hands value=value on_change=on_change /> })}
+                {hands.map(|hands| view! { <SignButton hands=hands value=value limits=limits on_change=on_change /> })}
             </div>
             <Show when=is_wrong>
                 <p class="field-error" id=error_id.clone()>{error}</p>
@@ -91,14 +91,19 @@ pub fn NumberField(
 
 /// Turns the sign; says the one that holds.
 #[component]
-fn SignButton(hands: Hands, value: Signal<f64>, on_change: Callback<f64>) -> impl IntoView {
+fn SignButton(
+    hands: Hands,
+    value: Signal<f64>,
+    limits: (f64, f64),
+    on_change: Callback<f64>,
+) -> impl IntoView {
     let word = move || if value.get().is_sign_negative() { hands.negative } else { hands.positive };
     view! {
         <button
             type="button"
             class="button small"
             aria-label=move || format!("{}, tap to turn", word())
-            on:click=move |_| on_change.run(-value.get_untracked())
+            on:click=move |_| on_change.run((-value.get_untracked()).clamp(limits.0, limits.1))
         >
             {word}
         </button>

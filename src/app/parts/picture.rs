@@ -33,13 +33,13 @@ pub fn Picture(
 }
 
 /// One layer.
-pub fn layer(layer: Layer) -> impl IntoView {
+fn layer(layer: Layer) -> impl IntoView {
     let width = (layer.width > 0.0).then(|| layer.width.to_string());
     view! { <path class=layer.paint.class() stroke-width=width d=layer.path.text().to_owned() /> }
 }
 
 /// One word on the paper.
-pub fn label(label: Label) -> impl IntoView {
+fn label(label: Label) -> impl IntoView {
     let turn =
         (label.turned != 0.0).then(|| format!("rotate({} {} {})", label.turned, label.at.x, label.at.y));
     view! {

@@ -15,8 +15,6 @@ pub struct Moment {
     pub clock: ReadSignal<Instant>,
     /// The instant that was chosen; `None` for now.
     chosen: RwSignal<Option<Instant>>,
-    /// The instant shown, to the second.
-    shown: Memo<Instant>,
     /// The instant shown, to the minute: what most of a page needs.
     minute: Memo<Instant>,
     /// What the phone's clock says, to the hour.
@@ -27,15 +25,9 @@ impl Moment {
     /// Now, and ticking.
     pub fn ticking() -> Self {
         let (clock, chosen) = (clock::ticking(), RwSignal::new(None));
-        let shown = Memo::new(move |_| chosen.get().unwrap_or_else(|| clock.get()));
-        let minute = Memo::new(move |_| floor(shown.get(), MINUTE));
+        let minute = Memo::new(move |_| floor(chosen.get().unwrap_or_else(|| clock.get()), MINUTE));
         let hour = Memo::new(move |_| floor(clock.get(), 60 * MINUTE));
-        Self { clock, chosen, shown, minute, hour }
-    }
-
-    /// The instant shown, to the second; tracked.
-    pub fn shown(self) -> Instant {
-        self.shown.get()
+        Self { clock, chosen, minute, hour }
     }
 
     /// The instant shown, to the minute; tracked.

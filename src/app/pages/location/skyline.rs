@@ -5,7 +5,7 @@ use slantlight::place::skyline::{BadLine, Point, Skyline, Trouble};
 use slantlight::units::{Bearing, Height};
 
 use super::shown::Shown;
-use crate::app::parts::{Area, EmptyState, NumberField, SectionHead};
+use crate::app::parts::{Area, EmptyState, Hands, NumberField, SectionHead};
 
 /// Lines that are wrong, said at a time. Our own choice.
 const SHOWN: usize = 5;
@@ -62,7 +62,7 @@ fn Row(shown: Shown, points: Memo<Vec<Point>>, place: usize) -> impl IntoView {
         <li class="skyline-row">
             <NumberField label="Bearing" unit="°" decimals=1 limits=(0.0, 360.0) value=read(|point| point.bearing.degrees())
                 on_change=move |to| set(&|point| point.bearing = Bearing::from_degrees(to)) />
-            <NumberField label="Height" unit="°" decimals=1 limits=(-30.0, 89.0) value=read(|point| point.height.degrees())
+            <NumberField label="Height" hands=Hands::PLUS_MINUS unit="°" decimals=1 limits=(-30.0, 89.0) value=read(|point| point.height.degrees())
                 on_change=move |to| set(&|point| point.height = Height::clamped(to)) />
             <button type="button" class="button small" aria-label="Remove this point" on:click=remove>"Remove"</button>
         </li>
@@ -84,7 +84,7 @@ fn AddPoint(shown: Shown) -> impl IntoView {
             <summary>"Add a point"</summary>
             <div class="fields">
                 <NumberField label="Bearing, true" unit="°" decimals=1 limits=(0.0, 360.0) value=bearing on_change=move |to| bearing.set(to) />
-                <NumberField label="Height above the horizon" unit="°" decimals=1 limits=(-30.0, 89.0) value=height on_change=move |to| height.set(to) />
+                <NumberField label="Height above the horizon" hands=Hands::PLUS_MINUS unit="°" decimals=1 limits=(-30.0, 89.0) value=height on_change=move |to| height.set(to) />
                 <button type="button" class="button wide" on:click=add>"Add this point"</button>
             </div>
         </details>

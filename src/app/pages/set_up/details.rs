@@ -12,7 +12,7 @@ use slantlight::units::{Degrees, Metres};
 
 use super::shown::Shown;
 use super::wish::HeightSliders;
-use crate::app::parts::{Area, NumberField, TextField};
+use crate::app::parts::{Area, Hands, NumberField, TextField};
 use crate::app::router;
 
 /// All of it, folded.
@@ -80,7 +80,7 @@ fn LensFields(shown: Shown) -> impl IntoView {
                 on_change=move |m| shown.change(|s| s.lens.distance = Metres::from_metres(m)) />
             <NumberField label="Lens above the floor" unit="m" limits=(-20.0, 200.0) value=number(|s| s.lens.height.metres())
                 on_change=move |m| shown.change(|s| s.lens.height = Metres::from_metres(m)) />
-            <NumberField label="Tilt, up is positive" unit="°" limits=(-90.0, 90.0) value=number(|s| s.lens.tilt.degrees())
+            <NumberField label="Tilt, up is positive" hands=Hands::PLUS_MINUS unit="°" limits=(-90.0, 90.0) value=number(|s| s.lens.tilt.degrees())
                 on_change=move |d| shown.change(|s| s.lens.tilt = Degrees::from_degrees(d)) />
             <NumberField label="Focal length" unit="mm" limits=(1.0, 3000.0) value=number(|s| s.lens.focal_mm)
                 on_change=move |mm| shown.change(|s| s.lens.focal_mm = mm) />

@@ -8,7 +8,7 @@ use slantlight::words;
 
 use super::Sighting;
 use crate::app::devices::compass;
-use crate::app::parts::{BearingSlider, NumberField};
+use crate::app::parts::{BearingSlider, Hands, NumberField};
 
 /// Readings that spread wider than this are not taken in silence. Our own choice.
 const SHAKY: f64 = 6.0;
@@ -92,7 +92,7 @@ fn Typed(sighting: Sighting) -> impl IntoView {
                 on_move=move |degrees| bearing.set(degrees)
                 on_change=move |degrees| bearing.set(degrees)
             />
-            <NumberField label="Its height above the eye, down is minus" unit="°" decimals=1 limits=(-60.0, 85.0)
+            <NumberField label="Its height above the eye, down is minus" hands=Hands::PLUS_MINUS unit="°" decimals=1 limits=(-60.0, 85.0)
                 value=height on_change=move |degrees| height.set(degrees) />
             <button type="button" class="button primary wide" on:click=move |_| sighting.take(corner())>
                 {move || format!("Take the {}", next(sighting))}
