@@ -9,6 +9,7 @@ pub mod demo;
 pub mod document;
 pub mod edit;
 pub mod find;
+pub mod guard;
 pub mod history;
 mod mend;
 pub mod message;
