@@ -19,7 +19,8 @@ pub fn to_line(project: &Project) -> String {
     serde_json::to_string(&to_tree(project)).expect("a tree always has a text")
 }
 
-fn to_tree(project: &Project) -> Value {
+/// The tree of the file.
+pub(super) fn to_tree(project: &Project) -> Value {
     let mut tree = known(project);
     project.unknown.graft(&mut tree);
     tidy(&mut tree);

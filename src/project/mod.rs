@@ -12,6 +12,7 @@ pub mod find;
 pub mod guard;
 pub mod history;
 mod mend;
+pub mod merge;
 pub mod message;
 mod migrate;
 mod reading;
