@@ -1,3 +1,5 @@
+//! Laws of merging: nothing is lost unasked, all of one side is that side, and any choice gives a sound project.
+
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
