@@ -31,6 +31,13 @@ impl Room {
 }
 
 /// Twice the area of the floor; positive for corners that run counter-clockwise.
+impl Room {
+    /// Area of the floor, square metres.
+    pub fn floor_area_m2(&self) -> f64 {
+        (twice_area(&self.floor) / 2.0).abs()
+    }
+}
+
 pub(super) fn twice_area(floor: &[[Metres; 2]]) -> f64 {
     sides(floor).map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum()
 }

@@ -6,7 +6,9 @@ pub mod calendar;
 #[cfg(test)]
 mod fixture;
 pub mod free_lens;
+pub mod kit;
 pub mod lens;
+pub mod levels;
 pub mod met;
 pub mod on_mark;
 pub mod only_here;

@@ -152,6 +152,15 @@ impl DateRange {
 }
 
 impl ClockRange {
+    /// Whether a time of the clock is among them; the end is not. Both ends the same is the whole day.
+    pub fn contains(self, time: NaiveTime) -> bool {
+        if self.from < self.to {
+            (self.from..self.to).contains(&time)
+        } else {
+            time >= self.from || time < self.to
+        }
+    }
+
     /// Hours of which one end was typed anew; the other end starts at midnight. An end that was emptied, or is no
     /// time, ends the range.
     pub fn typed(now: Option<Self>, from: Option<&str>, to: Option<&str>) -> Option<Self> {

@@ -21,6 +21,15 @@ pub fn apply(project: &Project, edit: Edit) -> Result<Project, Missing> {
             next.cameras.retain(|camera| camera.id != id);
             each_set_up(&mut next, |set_up| forget(&mut set_up.lens.camera, &id));
         }
+        Edit::PutGear(gear) => put(&mut next.kit, Arc::new(*gear), |g| &g.id),
+        Edit::RemoveGear(id) => {
+            next.kit.retain(|gear| gear.id != id);
+            each_set_up(&mut next, |set_up| {
+                let before = set_up.rig.placed.len();
+                set_up.rig.placed.retain(|placed| placed.gear != id);
+                set_up.rig.placed.len() != before
+            });
+        }
         Edit::PutLocation(location) => put(&mut next.locations, Arc::new(*location), |l| &l.id),
         Edit::RemoveLocation(id) => {
             next.locations.retain(|location| location.id != id);

@@ -8,11 +8,13 @@ mod scenes;
 use std::sync::Arc;
 
 use super::document::{Camera, FORMAT, Location, Project, VERSION};
+use crate::light::daylight::ground::Surface;
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
 use crate::place::room::Room;
 use crate::place::site::Site;
 use crate::place::skyline::{Point, Skyline};
+use crate::plan::kit::CameraSettings;
 use crate::units::{Bearing, Degrees, Height, Latitude, Longitude, Metres};
 
 /// The demo's id; opening the demo again finds the same one.
@@ -29,6 +31,7 @@ pub fn project() -> Project {
             name: "Camera A".to_owned(),
             sensor_width_mm: 24.89,
             sensor_height_mm: 18.66,
+            settings: CameraSettings::default(),
         })],
         locations: vec![Arc::new(sail_loft()), Arc::new(salt_pans()), Arc::new(ferry_slip())],
         scenes: scenes::scenes().into_iter().map(Arc::new).collect(),
@@ -47,6 +50,7 @@ impl Project {
             invented: false,
             dates: Vec::new(),
             cameras: Vec::new(),
+            kit: Vec::new(),
             locations: Vec::new(),
             scenes: Vec::new(),
             unknown: Arc::default(),
@@ -136,6 +140,9 @@ fn location(id: &str, name: &str, latitude: f64, longitude: f64) -> Location {
         skyline: Skyline::default(),
         blockers: Vec::new(),
         backgrounds: Vec::new(),
+        ground: Surface::default(),
+        lights: Vec::new(),
+        readings: Vec::new(),
         notes: String::new(),
     }
 }

@@ -8,14 +8,17 @@
 //! |---|---|---|
 //! | `format`, `version` | [`FORMAT`], [`VERSION`] | [`Project`] |
 //! | `id`, `title`, `invented`, `dates[]` | which production, when it could shoot | [`Project`] |
-//! | `cameras[]` | size of the picture on the sensor | [`Camera`] |
+//! | `cameras[]` | size of the picture on the sensor, what is set | [`Camera`] |
+//! | `kit[]` | lamps, boards, frames that are brought | [`Gear`] |
 //! | `locations[]` | coordinates, zone, skyline, blockers, backgrounds, notes | [`Location`] |
+//! | `locations[].lights[]`, `locations[].readings[]` | lights that are there, a meter's word | [`There`], [`Reading`] |
 //! | `locations[].rooms[]` | floor, ceiling, bearing | [`Room`] |
 //! | `locations[].rooms[].openings[]` | windows, doors, gaps | [`crate::place::opening::Opening`] |
 //! | `locations[].marks[]`, `locations[].rooms[].marks[]` | where a face is, openings sighted from there | [`Mark`] |
 //! | `scenes[]` | number and title | [`Scene`] |
 //! | `scenes[].set_ups[]` | place, lens, minutes, notes | [`SetUp`] |
 //! | `scenes[].set_ups[].wish` | the light wanted | [`Wish`] |
+//! | `scenes[].set_ups[].rig` | what of the kit stands there, the ratio wanted | [`Rig`] |
 //! | `scenes[].set_ups[].saved[]` | slots that were kept | [`SavedSlot`] |
 //!
 //! Every entity has an `id` that is its own among its kind in the whole project (slots: in the set-up; sightings:
@@ -28,12 +31,14 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use super::unknown::Unknown;
+use crate::light::daylight::ground::Surface;
 use crate::place::background::Background;
 use crate::place::blocker::Blocker;
 use crate::place::mark::Mark;
 use crate::place::room::Room;
 use crate::place::site::Site;
 use crate::place::skyline::Skyline;
+use crate::plan::kit::{CameraSettings, Gear, Reading, Rig, There};
 use crate::plan::lens::LensChoice;
 use crate::plan::wish::{DateRange, Wish};
 use crate::units::{Bearing, Degrees, Instant, Metres};
@@ -64,6 +69,9 @@ pub struct Project {
     /// Cameras; the first is the one set-ups use unless they say otherwise.
     #[serde(default)]
     pub cameras: Vec<Arc<Camera>>,
+    /// Lamps, boards and frames that are brought.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub kit: Vec<Arc<Gear>>,
     /// Where we shoot.
     #[serde(default)]
     pub locations: Vec<Arc<Location>>,
@@ -75,7 +83,7 @@ pub struct Project {
     pub unknown: Arc<Unknown>,
 }
 
-/// A camera, as far as the frame goes.
+/// A camera: its frame, and what is set on it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Camera {
     /// Stable within the project.
@@ -88,6 +96,9 @@ pub struct Camera {
     /// Height of the picture on sensor or film.
     #[serde(rename = "sensor_height_mm")]
     pub sensor_height_mm: f64,
+    /// What is set on it, and what it cannot do.
+    #[serde(default, skip_serializing_if = "CameraSettings::is_usual")]
+    pub settings: CameraSettings,
 }
 
 /// A place we shoot at.
@@ -120,6 +131,15 @@ pub struct Location {
     /// What stands behind the subject, by bearing, and whether it may be seen.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub backgrounds: Vec<Background>,
+    /// What its ground is.
+    #[serde(default, skip_serializing_if = "Surface::is_unknown")]
+    pub ground: Surface,
+    /// Lights that are there already.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub lights: Vec<There>,
+    /// Readings of a meter in the open.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub readings: Vec<Reading>,
     /// Whatever the crew must know.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub notes: String,
@@ -155,6 +175,9 @@ pub struct SetUp {
     pub minutes: u32,
     /// The light wanted.
     pub wish: Wish,
+    /// What of the kit stands there, and the ratio wanted.
+    #[serde(default, skip_serializing_if = "Rig::is_empty")]
+    pub rig: Rig,
     /// Slots that were kept.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub saved: Vec<SavedSlot>,

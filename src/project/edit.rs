@@ -10,6 +10,7 @@ use super::document::{Camera, Location, SavedSlot, Scene, SetUp};
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
 use crate::place::room::Room;
+use crate::plan::kit::Gear;
 use crate::plan::wish::DateRange;
 
 /// A change of the project.
@@ -23,6 +24,10 @@ pub enum Edit {
     PutCamera(Camera),
     /// Removes a camera; its set-ups go back to the first one.
     RemoveCamera(String),
+    /// Adds or replaces a piece of the kit.
+    PutGear(Box<Gear>),
+    /// Removes a piece of the kit, and takes it from where it stands.
+    RemoveGear(String),
     /// Adds or replaces a location.
     PutLocation(Box<Location>),
     /// Removes a location; its set-ups have no place then.
@@ -111,6 +116,8 @@ impl Edit {
             Self::SetDates(_) => "set the dates",
             Self::PutCamera(_) => "change a camera",
             Self::RemoveCamera(_) => "remove a camera",
+            Self::PutGear(_) => "change a piece of the kit",
+            Self::RemoveGear(_) => "remove a piece of the kit",
             Self::PutLocation(_) => "change a location",
             Self::RemoveLocation(_) => "remove a location",
             Self::PutRoom { .. } => "change a room",

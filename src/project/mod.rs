@@ -11,6 +11,7 @@ pub mod edit;
 pub mod find;
 pub mod guard;
 pub mod history;
+pub mod levels;
 mod mend;
 pub mod merge;
 pub mod message;

@@ -96,7 +96,7 @@ pub fn skyline(standing: &Standing<'_>) -> Skyline {
 }
 
 /// Where a set-up is.
-fn standing_of<'a>(project: &'a Project, set_up: &SetUp) -> Result<Standing<'a>, NotReady> {
+pub(super) fn standing_of<'a>(project: &'a Project, set_up: &SetUp) -> Result<Standing<'a>, NotReady> {
     let at = set_up.at.as_ref().ok_or(NotReady::Nowhere)?;
     let standing = project.standing(at).ok_or_else(|| NotReady::Lost(at.clone()))?;
     let lost =
@@ -105,7 +105,7 @@ fn standing_of<'a>(project: &'a Project, set_up: &SetUp) -> Result<Standing<'a>,
 }
 
 /// The openings of the room and those sighted from the mark; `None` in the open.
-fn openings(standing: &Standing<'_>) -> Result<Option<Vec<StageOpening>>, NotReady> {
+pub(super) fn openings(standing: &Standing<'_>) -> Result<Option<Vec<StageOpening>>, NotReady> {
     match (standing.room, standing.mark) {
         (Some(_), None) => Err(NotReady::NoMark),
         (Some(room), Some(mark)) => Ok(Some([measured(room, mark), sightings(mark)?].concat())),

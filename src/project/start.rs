@@ -8,11 +8,13 @@ pub use places::{
 
 use super::document::{At, Camera, Lens, Location, Project, Scene, SetUp};
 use super::find::{Standing, free_name};
+use crate::light::daylight::ground::Surface;
 use crate::place::mark::{FACE_HEIGHT, Mark};
 use crate::place::room::Room;
 use crate::place::site::Site;
 use crate::place::skyline::Skyline;
 use crate::place::wall::COMPASS;
+use crate::plan::kit::{CameraSettings, Rig};
 use crate::plan::lens::LensChoice;
 use crate::plan::presets::PRESETS;
 use crate::plan::wish::{Sky, Wish};
@@ -56,6 +58,7 @@ pub fn set_up(id: &str, name: &str, at: Option<At>) -> SetUp {
             dates: Vec::new(),
             hours: None,
         },
+        rig: Rig::default(),
         saved: Vec::new(),
         notes: String::new(),
     }
@@ -74,6 +77,9 @@ pub fn location(id: &str, name: &str, site: Site, zone: &str) -> Location {
         skyline: Skyline::default(),
         blockers: Vec::new(),
         backgrounds: Vec::new(),
+        ground: Surface::default(),
+        lights: Vec::new(),
+        readings: Vec::new(),
         notes: String::new(),
     }
 }
@@ -86,7 +92,13 @@ pub fn mark(id: &str, marks: &[Mark], [x, y]: [Metres; 2]) -> Mark {
 
 /// A camera with a common format.
 pub fn camera(id: &str) -> Camera {
-    Camera { id: id.to_owned(), name: "Camera A".to_owned(), sensor_width_mm: 24.89, sensor_height_mm: 18.66 }
+    Camera {
+        id: id.to_owned(),
+        name: "Camera A".to_owned(),
+        sensor_width_mm: 24.89,
+        sensor_height_mm: 18.66,
+        settings: CameraSettings::default(),
+    }
 }
 
 /// The first mark of a location, in a room if there is one.

@@ -4,7 +4,7 @@
 //! `L/Lz = f(χ) φ(Z) / (f(Zs) φ(0))`. Fifteen types; those kept here are named by their number. Relative only: the amount of
 //! light comes from a model of [`super`].
 
-use super::Sky;
+use super::{Sky, hemisphere};
 use crate::maths;
 use crate::units::{Vector, World};
 
@@ -51,6 +51,17 @@ impl CieSky {
         let sun_from_zenith = maths::acos(sun.z.clamp(0.0, 1.0));
         self.indicatrix(from_sun) * self.grades(point.z)
             / (self.indicatrix(sun_from_zenith) * self.grades(1.0))
+    }
+
+    /// Light on level ground of a sky whose zenith has a luminance of one: its integral, by the cosine to the upright.
+    ///
+    /// ```
+    /// # use slantlight::{light::daylight::cie_sky::CieSky, units::Vector};
+    /// let even = CieSky::UNIFORM.on_level_ground(Vector::UP);
+    /// assert!((even - core::f64::consts::PI).abs() < 1e-9);
+    /// ```
+    pub fn on_level_ground(self, sun: Vector<World>) -> f64 {
+        hemisphere::sum(|point| self.relative(point, sun) * point.z)
     }
 
     /// φ of the standard, by the sine of the height.

@@ -3,10 +3,13 @@
 //! Broadband reflectances from public tables (secondary sources; the default 0.2 and fresh snow as in Muneer, *Solar
 //! Radiation and Daylight Models*, 2004). Wet ground is darker by a third to a half. The eye sees greens darker than they are here.
 
+use serde::{Deserialize, Serialize};
+
 use crate::units::Share;
 
 /// Surfaces that a location may have in front of the lens.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Surface {
     /// Not known.
     #[default]
@@ -72,6 +75,11 @@ impl Surface {
             Self::Brick => "brick or stone",
             Self::Snow => "fresh snow",
         }
+    }
+
+    /// Whether nobody has said.
+    pub fn is_unknown(&self) -> bool {
+        *self == Self::Unknown
     }
 
     /// What it gives back; the middle where the tables give a range.

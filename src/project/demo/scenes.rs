@@ -1,6 +1,7 @@
 //! What is shot in the demo: scenes, set-ups, and the light each of them wants.
 
 use super::metres;
+use crate::plan::kit::Rig;
 use crate::plan::lens::LensChoice;
 use crate::plan::presets::PRESETS;
 use crate::plan::wish::{self, Heights, SunOnMark, Wish};
@@ -119,6 +120,7 @@ fn set_up(id: &str, name: &str, at: At, (bearing, focal_mm): (f64, f64), minutes
         },
         minutes,
         wish,
+        rig: Rig::default(),
         saved: Vec::new(),
         notes: String::new(),
     }

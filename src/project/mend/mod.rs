@@ -11,6 +11,7 @@ mod one;
 mod path;
 mod references;
 mod sound;
+mod sound_light;
 
 use std::sync::Arc;
 
@@ -28,6 +29,7 @@ use crate::place::mark::Mark;
 use crate::place::opening::Opening;
 use crate::place::room::Room;
 use crate::place::site::Site;
+use crate::plan::kit::{Gear, Reading, There};
 
 /// Letters that a name or title may have. Our own choice; the screens show far fewer.
 const LONGEST_NAME: usize = 200;
@@ -44,6 +46,10 @@ pub(super) fn project(tree: &mut Value, repairs: &mut Vec<Repair>) -> Project {
     let mut ids = of_projects.for_kind("camera");
     project.cameras = list(tree, "cameras", None, repairs, |camera, place, repairs| {
         entity::<Camera>(camera, place, &mut ids, repairs).map(Arc::new)
+    });
+    let mut ids = of_projects.for_kind("kit");
+    project.kit = list(tree, "kit", None, repairs, |gear, place, repairs| {
+        entity::<Gear>(gear, place, &mut ids, repairs).map(Arc::new)
     });
     project.locations = locations(tree, &of_projects, repairs);
     project.scenes = scenes(tree, &project, &of_projects, repairs);
@@ -94,6 +100,14 @@ fn locations(tree: &mut Value, ids: &Ids<'_>, repairs: &mut Vec<Repair>) -> Vec<
         });
         list(location, "blockers", Some(place), repairs, |blocker, place, repairs| {
             entity::<Blocker>(blocker, place, &mut of_blockers, repairs)
+        });
+        let mut of_lights = ids.for_kind("light");
+        list(location, "lights", Some(place), repairs, |light, place, repairs| {
+            entity::<There>(light, place, &mut of_lights, repairs)
+        });
+        let mut of_readings = ids.for_kind("reading");
+        list(location, "readings", Some(place), repairs, |reading, place, repairs| {
+            entity::<Reading>(reading, place, &mut of_readings, repairs)
         });
         // The location holds the members of its site as its own; read apart, their faults have a path.
         one::mend::<Site>(location, place, repairs)?;

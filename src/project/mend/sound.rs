@@ -6,6 +6,7 @@
 use serde::Deserialize;
 
 use super::path::Step;
+use super::sound_light::{camera, rig};
 use crate::place::blocker::Blocker;
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
@@ -50,6 +51,7 @@ impl Sound for Camera {
     fn unsound(&self) -> Unsound {
         number(&["sensor_width_mm"], self.sensor_width_mm, (0.1, 1000.0))
             .or_else(|| number(&["sensor_height_mm"], self.sensor_height_mm, (0.1, 1000.0)))
+            .or_else(|| camera(&self.settings))
     }
 }
 
@@ -126,6 +128,7 @@ impl Sound for SetUp {
         minutes
             .or_else(|| lens(&self.lens))
             .or_else(|| wish(&self.wish))
+            .or_else(|| rig(&self.rig))
             .or_else(|| first(&["saved"], &self.saved, |slot| slot.start > slot.end))
     }
 }
@@ -150,21 +153,21 @@ fn wish(wish: &Wish) -> Unsound {
     arc().or_else(heights).or_else(|| first(&["wish", "dates"], &wish.dates, |range| range.from > range.to))
 }
 
-fn fault(path: &[&str], why: &str) -> (Vec<Step>, String) {
+pub(super) fn fault(path: &[&str], why: &str) -> (Vec<Step>, String) {
     let path = path.iter().map(|name| Step::Member((*name).to_owned())).collect();
     let mut letters = why.chars();
     (path, letters.next().into_iter().flat_map(char::to_uppercase).chain(letters).collect())
 }
 
 /// The first entry of a list that is `wrong`.
-fn first<T>(path: &[&str], list: &[T], wrong: impl Fn(&T) -> bool) -> Unsound {
+pub(super) fn first<T>(path: &[&str], list: &[T], wrong: impl Fn(&T) -> bool) -> Unsound {
     let index = list.iter().position(wrong)?;
     let (mut path, why) = fault(path, "this entry does not fit");
     path.push(Step::Entry(index));
     Some((path, why))
 }
 
-fn number(path: &[&str], given: f64, (least, most): (f64, f64)) -> Unsound {
+pub(super) fn number(path: &[&str], given: f64, (least, most): (f64, f64)) -> Unsound {
     let fits = (least..=most).contains(&given);
     (!fits).then(|| fault(path, &format!("{given} is outside {least} to {most}")))
 }

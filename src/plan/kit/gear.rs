@@ -1,0 +1,107 @@
+//! A piece of the kit: a lamp, a board, a frame of cloth.
+
+use serde::{Deserialize, Serialize};
+
+use super::Lamp;
+use crate::light::board;
+use crate::units::{Metres, Share, Stops};
+
+/// A piece of the kit.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Gear {
+    /// Stable within the project.
+    pub id: String,
+    /// "Tube, 1.2 m".
+    pub name: String,
+    /// How many of them there are.
+    #[serde(default = "one")]
+    pub count: u32,
+    /// Whether it is a generic example with invented numbers, not one that somebody has measured.
+    #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+    pub invented: bool,
+    /// What it is.
+    pub is: Thing,
+}
+
+/// What a piece of the kit is.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Thing {
+    /// It shines.
+    Lamp(Lamp),
+    /// It throws light back, or, being black, takes it away.
+    Board(Board),
+    /// It scatters what comes through it.
+    Frame(Frame),
+}
+
+/// A matt board or cloth.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Board {
+    /// Width.
+    #[serde(rename = "width_m")]
+    pub width: Metres,
+    /// Height.
+    #[serde(rename = "height_m")]
+    pub height: Metres,
+    /// What it gives back, 0 to 1; black cloth about 0.03.
+    pub reflectance: Share,
+}
+
+/// A frame of diffusion.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Frame {
+    /// Width.
+    #[serde(rename = "width_m")]
+    pub width: Metres,
+    /// Height.
+    #[serde(rename = "height_m")]
+    pub height: Metres,
+    /// What its cloth takes, stops, positive.
+    #[serde(rename = "loss_stops")]
+    pub loss: Stops,
+}
+
+/// Darker than this a board is black cloth: it is brought to take light away (our choice).
+const BLACK: Share = Share::clamped(0.10);
+
+impl Board {
+    /// Whether it is black cloth.
+    pub fn is_black(&self) -> bool {
+        self.reflectance < BLACK
+    }
+
+    /// As `light` computes with it.
+    pub const fn as_light(&self) -> board::Board {
+        board::Board { width: self.width, height: self.height, reflectance: self.reflectance }
+    }
+}
+
+impl Frame {
+    /// What its cloth lets through.
+    pub fn transmittance(&self) -> Share {
+        Share::clamped((-self.loss).factor())
+    }
+}
+
+impl Gear {
+    /// The lamp, if it is one.
+    pub const fn lamp(&self) -> Option<&Lamp> {
+        match &self.is {
+            Thing::Lamp(lamp) => Some(lamp),
+            _ => None,
+        }
+    }
+
+    /// How near the subject it may stand (boards: half a metre, our choice: an arm's length out of the picture).
+    pub fn nearest(&self) -> Metres {
+        match &self.is {
+            Thing::Lamp(lamp) => lamp.nearest(),
+            _ => Metres::from_metres(0.5),
+        }
+    }
+}
+
+const fn one() -> u32 {
+    1
+}

@@ -1,0 +1,130 @@
+//! What daylight, a room and the lights that are there give on each side of a subject, before anything is brought.
+//!
+//! A room's own light is the split flux of British practice: what comes in by the openings, spread evenly over its surfaces,
+//! `Φ R/(A (1 − R))` (Building Research Station, Hopkinson et al., *Daylighting*, 1966; the even form, without its upper and
+//! lower halves). It is the least certain part: walls near the subject may give twice as much.
+
+use super::hour::{Hour, is_clear};
+use super::level::{Level, Origin, Part};
+use super::subject::{Inside, Subject};
+use super::tints::Tints;
+use crate::light::colour::{Chromaticity, mix};
+use crate::plan::kit::{Side, There};
+use crate::plan::wish::ClockRange;
+use crate::units::{Lux, Vector, World};
+
+/// Place of the background in [`Side::ALL`].
+const BEHIND: usize = 4;
+
+/// Levels of the five sides, and what would fall on a board that faces the subject from each.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bare {
+    /// By [`Side::ALL`].
+    pub levels: [Level; 5],
+    /// On boards, by [`Side::ALL`].
+    pub on_boards: [(Lux, Chromaticity); 5],
+    /// The way the sun comes onto the mark, and the name of its opening; `None` if it does not.
+    pub sun: Option<(Vector<World>, String)>,
+    /// The room's own light.
+    pub room: Option<Lux>,
+}
+
+impl Bare {
+    /// In an hour.
+    pub fn of(subject: &Subject, hour: &Hour) -> Self {
+        let tints = Tints::of(hour);
+        let normals = Side::ALL.map(|side| subject.normal(side));
+        let room = subject.inside.as_ref().map(|inside| own_light(subject, inside, hour, &tints));
+        let sun = subject.sun_through(hour.sun).map(|(name, _)| (hour.sun, name.to_owned()));
+        let light = Light { subject, hour, tints, room };
+        let [levels, boards] = light.levels(normals);
+        let on_boards = boards.map(|level| (level.total(), level.colour().unwrap_or(tints.sky)));
+        Self { levels, on_boards, sun, room: room.map(|(lux, _)| lux) }
+    }
+
+    /// The level of a side.
+    pub fn level(&self, side: Side) -> &Level {
+        &self.levels[index(side)]
+    }
+}
+
+/// Place of a side in [`Side::ALL`].
+pub(super) fn index(side: Side) -> usize {
+    Side::ALL.iter().position(|one| *one == side).expect("all sides are in the list")
+}
+
+struct Light<'a> {
+    subject: &'a Subject,
+    hour: &'a Hour,
+    tints: Tints,
+    room: Option<(Lux, Chromaticity)>,
+}
+
+impl Light<'_> {
+    /// On the sides, and on boards that face the subject from there. What stands behind the subject is a spot of its own.
+    fn levels(&self, sides: [Vector<World>; 5]) -> [[Level; 5]; 2] {
+        let planes: [_; 10] = core::array::from_fn(|at| if at < 5 { sides[at] } else { -sides[at - 5] });
+        let mut around = self.hour.on_planes(&self.subject.view, planes);
+        [around[BEHIND]] = self.hour.on_planes(&self.subject.behind, [planes[BEHIND]]);
+        let on = |there: &There| self.is_on(there.hours);
+        let there: Vec<&There> = self.subject.there.iter().filter(|there| on(there)).collect();
+        let level = |at: usize| self.level(planes[at], around[at], &there);
+        [core::array::from_fn(level), core::array::from_fn(|at| level(at + 5))]
+    }
+
+    fn level(&self, plane: Vector<World>, (sky, ground): (Lux, Lux), there: &[&There]) -> Level {
+        let mut level = Level::default();
+        self.add_discs(&mut level, plane);
+        level.add(part(Origin::Sky, sky, self.tints.sky));
+        level.add(part(Origin::Ground, ground, self.tints.ground));
+        if let Some((lux, colour)) = self.room {
+            level.add(part(Origin::Room, lux, colour));
+        }
+        for there in there {
+            let facing = there.bearing.map_or(1.0, |bearing| bearing.level().dot(plane).max(0.0));
+            let (lux, colour) = (there.lux * facing, there.colour.chromaticity());
+            let hard = there.bearing.is_some();
+            level.add(Part { origin: Origin::There, name: there.name.clone(), lux, colour, hard });
+        }
+        level
+    }
+
+    /// Sun and moon, where they reach the mark.
+    fn add_discs(&self, level: &mut Level, plane: Vector<World>) {
+        let moon = self.hour.moon.map(|(towards, light)| (towards, light, Origin::Moon, self.tints.moon));
+        let sun = (self.hour.sun, self.hour.light.beam, Origin::Sun, self.tints.sun);
+        for (towards, beam, origin, colour) in [Some(sun), moon].into_iter().flatten() {
+            if let Some((name, through)) = self.subject.sun_through(towards) {
+                let lux = beam.share(through) * towards.dot(plane).max(0.0);
+                level.add(Part { origin, name: name.to_owned(), lux, colour, hard: true });
+            }
+        }
+    }
+
+    fn is_on(&self, hours: Option<ClockRange>) -> bool {
+        let time = self.subject.zone.local(self.hour.at).time();
+        hours.is_none_or(|hours| hours.contains(time))
+    }
+}
+
+fn part(origin: Origin, lux: Lux, colour: Chromaticity) -> Part {
+    Part { origin, name: String::new(), lux, colour, hard: false }
+}
+
+/// The light that a room's own surfaces give.
+fn own_light(subject: &Subject, inside: &Inside, hour: &Hour, tints: &Tints) -> (Lux, Chromaticity) {
+    let mut enters = Vec::new();
+    for (outward, square_metres) in &inside.windows {
+        let [(sky, ground)] = hour.on_planes(&subject.outside, [*outward]);
+        let sun = if is_clear(&subject.skyline, hour.sun) { hour.sun.dot(*outward).max(0.0) } else { 0.0 };
+        for (lux, colour) in [(hour.light.beam * sun, tints.sun), (sky, tints.sky), (ground, tints.ground)] {
+            enters.push((lux * *square_metres, colour));
+        }
+    }
+    let back = inside.reflectance.fraction();
+    let spread = back / (inside.surfaces_m2 * (1.0 - back).max(0.05));
+    match mix::mix(&enters) {
+        Some((flux, colour)) => (flux * spread, colour),
+        None => (Lux::default(), tints.sky),
+    }
+}

@@ -1,0 +1,40 @@
+//! Levels: how bright each side of a subject is at an instant, what makes it so, and what to change.
+//!
+//! | file | holds |
+//! |---|---|
+//! | `view` | what a spot sees around it, in pieces: sky, ground, what blocks them, through which opening |
+//! | `hour` | the light of an hour: sun, sky, moon, corrected by a meter |
+//! | `subject` | a set-up, resolved: views, room, kit, lights there |
+//! | `bare` | daylight and lights there on each side, before anything is brought |
+//! | `level` | one side's light in its parts |
+//! | `sides` | the subject's levels with what is brought, ratio, lit part, hardness |
+//! | `trust` | how far off all that may be |
+//! | `answer` | what to change for a wished ratio, best first |
+//! | `exposure` | a camera in this light: any one setting from the others, tones, window against room |
+//! | `dusk` | the light through an evening: a stop every so many minutes, and when a lens runs out |
+//! | `day` | the curves of a day |
+//! | `colours` | rows of colour: temperature, mireds, filters, contrast, swatches |
+//! | `haze`, `floor` | what haze and a wet floor do towards the lens |
+//! | `wished` | conditions on levels, and when they hold |
+//! | `say` | all of it in words |
+//!
+//! The four sides of a subject are the lens': its two cheeks, half-way between the lens and the side; its back, away from the
+//! lens; and what stands behind it, facing the lens. The brighter cheek is the bright side. A ratio is bright side to shadow
+//! side as a meter reads them there: key and fill to fill. Models are those of `light::daylight`; no weather is known.
+
+pub mod bare;
+pub mod hour;
+pub mod level;
+pub mod sides;
+pub mod subject;
+mod tints;
+pub mod trust;
+pub mod view;
+
+#[cfg(test)]
+mod fixture;
+
+pub use hour::Hour;
+pub use level::{Level, Origin, Part};
+pub use sides::Levels;
+pub use subject::Subject;

@@ -1,0 +1,145 @@
+//! A set-up, resolved for its levels: what its mark sees, the room around it, what is brought and what is there.
+//!
+//! Built from the document by `project::levels`.
+
+use chrono::Datelike;
+
+use super::hour::{Hour, is_clear};
+use super::view::{Pane, View};
+use crate::light::daylight::{Correction, Sky};
+use crate::place::site::Site;
+use crate::place::skyline::Skyline;
+use crate::place::zone::Zone;
+use crate::plan::kit::{CameraSettings, Facing, Gear, Placed, Reading, Rig, Side, There};
+use crate::plan::wish;
+use crate::sky::sun::Sun;
+use crate::units::{Bearing, Degrees, Duration, Instant, Lux, Metres, Share, Vector, World};
+
+/// How long before and after it a reading still speaks for the sky (our choice: half a day of shooting).
+const READING_HOLDS: Duration = Duration::from_minutes(180);
+
+/// What the walls of a room give back where nobody has said (our choice: light walls, dark floor, some furniture).
+pub const ROOM_REFLECTANCE: Share = Share::clamped(0.5);
+
+/// Everything the levels of a set-up need.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Subject {
+    /// Where on Earth.
+    pub site: Site,
+    /// The place's clock.
+    pub zone: Zone,
+    /// Where the lens looks.
+    pub lens: Bearing,
+    /// How far up it looks.
+    pub tilt: Degrees,
+    /// Lens above the floor.
+    pub lens_height: Metres,
+    /// Lens to subject.
+    pub lens_distance: Metres,
+    /// What blocks the sky.
+    pub skyline: Skyline,
+    /// What the ground gives back.
+    pub ground: Share,
+    /// What the mark sees.
+    pub view: View,
+    /// What stands behind the subject sees.
+    pub behind: View,
+    /// What a spot outside sees.
+    pub outside: View,
+    /// The room; `None` in the open.
+    pub inside: Option<Inside>,
+    /// Lights that are there already.
+    pub there: Vec<There>,
+    /// The kit.
+    pub kit: Vec<Gear>,
+    /// What is brought, and the ratio wanted.
+    pub rig: Rig,
+    /// Readings at the place.
+    pub readings: Vec<Reading>,
+    /// The camera.
+    pub camera: CameraSettings,
+}
+
+/// A room as light sees it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Inside {
+    /// Openings by name, as the mark sees them.
+    pub panes: Vec<(String, Pane)>,
+    /// Openings as the light comes in by them: outward normal, and square metres less what glass and bars keep.
+    pub windows: Vec<(Vector<World>, f64)>,
+    /// All the room's surfaces, square metres.
+    pub surfaces_m2: f64,
+    /// What they give back.
+    pub reflectance: Share,
+}
+
+impl Subject {
+    /// The light of an instant under a sky, corrected by the nearest reading that still speaks for it.
+    pub fn hour(&self, sun: &Sun, at: Instant, sky: Sky) -> Hour {
+        let hour = self.modelled(sun, at, sky).with_moon(self.site);
+        match self.correction(sun, at) {
+            Some(correction) => hour.corrected(correction),
+            None => hour,
+        }
+    }
+
+    /// What the reading nearest to an instant says of the model there and then.
+    pub fn correction(&self, sun: &Sun, at: Instant) -> Option<Correction> {
+        let apart = |reading: &&Reading| (reading.at - at).max(at - reading.at);
+        let near =
+            self.readings.iter().filter(|reading| apart(reading) <= READING_HOLDS).min_by_key(apart)?;
+        let hour = self.modelled(sun, near.at, sky_of(near.sky));
+        Correction::from_reading(near.says.light(), self.facing(&hour, near.facing))
+    }
+
+    /// Where the sun gets in onto the mark: the name of the opening (empty in the open) and what it lets through; `None` if
+    /// it does not.
+    pub fn sun_through(&self, light: Vector<World>) -> Option<(&str, Share)> {
+        if !is_clear(&self.skyline, light) {
+            return None;
+        }
+        match &self.inside {
+            None => Some(("", Share::WHOLE)),
+            Some(room) => {
+                let (name, pane) = room.panes.iter().find(|(_, pane)| pane.contains(light))?;
+                Some((name, pane.passes(light)))
+            }
+        }
+    }
+
+    /// The way a side of the subject faces, which is also the way to what works on that side.
+    pub fn normal(&self, side: Side) -> Vector<World> {
+        self.lens.reversed().turned(side.off_the_camera()).level()
+    }
+
+    /// A piece of the kit.
+    pub fn gear(&self, placed: &Placed) -> Option<&Gear> {
+        self.kit.iter().find(|gear| gear.id == placed.gear)
+    }
+
+    /// Light on a meter in the open.
+    fn facing(&self, hour: &Hour, facing: Facing) -> Lux {
+        let plane = match facing {
+            Facing::Sun => hour.sun,
+            Facing::Up => Vector::UP,
+            Facing::Bearing(bearing) => bearing.level(),
+        };
+        let [(sky, ground)] = hour.on_planes(&self.outside, [plane]);
+        let sun = if is_clear(&self.skyline, hour.sun) { hour.sun.dot(plane).max(0.0) } else { 0.0 };
+        hour.light.beam * sun + sky + ground
+    }
+
+    fn modelled(&self, sun: &Sun, at: Instant, sky: Sky) -> Hour {
+        Hour::of(sun, at, sky, self.ground, self.zone.date(at).ordinal())
+    }
+}
+
+/// The model's sky for the one that a wish or a reading names; without a word, a clear one.
+pub const fn sky_of(sky: wish::Sky) -> Sky {
+    match sky {
+        wish::Sky::Any | wish::Sky::Clear => Sky::Clear,
+        wish::Sky::Hazy => Sky::Hazy,
+        wish::Sky::Broken => Sky::Broken,
+        wish::Sky::Overcast => Sky::Overcast,
+    }
+}

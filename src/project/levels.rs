@@ -1,0 +1,187 @@
+//! From the document to the levels: a set-up's ids looked up, its openings turned into what the mark sees through them.
+
+use super::document::{Project, SetUp};
+use super::find::Standing;
+use super::stage::{self, NotReady};
+use crate::place::aperture::{self, face};
+use crate::place::opening::Opening;
+use crate::place::room::Room;
+use crate::place::zone::Zone;
+use crate::plan::levels::Subject;
+use crate::plan::levels::subject::{Inside, ROOM_REFLECTANCE};
+use crate::plan::levels::view::{Pane, View};
+use crate::units::{Bearing, InRoom, Share, Vector};
+
+/// How far off the wall a meter is held to read the background, metres (our choice).
+const OFF_THE_WALL: f64 = 0.1;
+
+/// The subject of a set-up; `zone` is that of its location.
+///
+/// # Errors
+/// The set-up does not exist, stands nowhere, or its openings make no sense.
+pub fn of_set_up(project: &Project, id: &str, zone: Zone) -> Result<Subject, NotReady> {
+    let (_, set_up) = project.set_up(id).ok_or_else(|| NotReady::NoSetUp(id.to_owned()))?;
+    let standing = stage::standing_of(project, set_up)?;
+    let around = Around::of(&standing, set_up)?;
+    let location = standing.location;
+    Ok(Subject {
+        site: location.site,
+        zone,
+        lens: set_up.lens.bearing,
+        tilt: set_up.lens.tilt,
+        lens_height: set_up.lens.height,
+        lens_distance: set_up.lens.distance,
+        skyline: stage::skyline(&standing),
+        ground: location.ground.reflectance(),
+        view: around.view,
+        behind: around.behind,
+        outside: around.outside,
+        inside: around.inside,
+        there: location.lights.clone(),
+        kit: project.kit.iter().map(|gear| gear.as_ref().clone()).collect(),
+        rig: set_up.rig.clone(),
+        readings: location.readings.clone(),
+        camera: project.camera_of(set_up).map(|camera| camera.settings).unwrap_or_default(),
+    })
+}
+
+struct Around {
+    view: View,
+    behind: View,
+    outside: View,
+    inside: Option<Inside>,
+}
+
+impl Around {
+    fn of(standing: &Standing<'_>, set_up: &SetUp) -> Result<Self, NotReady> {
+        let skyline = stage::skyline(standing);
+        let outside = View::open(&skyline);
+        let Some(seen) = stage::openings(standing)? else {
+            return Ok(Self { view: outside.clone(), behind: outside.clone(), outside, inside: None });
+        };
+        let measured = |id: &str| standing.room.and_then(|room| Some((room, opening(room, id)?)));
+        let panes: Vec<(String, Pane)> = seen
+            .into_iter()
+            .map(|one| {
+                let pane = match measured(&one.id) {
+                    Some((room, opening)) => pane(room, opening, one.cones),
+                    None => Pane { cones: one.cones, through: Share::WHOLE, outward: None, glass: false },
+                };
+                (one.name, pane)
+            })
+            .collect();
+        let only: Vec<Pane> = panes.iter().map(|(_, pane)| pane.clone()).collect();
+        let view = View::through(&only, &skyline);
+        let behind = match (standing.room, standing.mark) {
+            (Some(room), Some(mark)) => {
+                let spot = background(room, face(mark), set_up.lens.bearing);
+                View::through(&panes_from(room, spot), &skyline)
+            }
+            _ => view.clone(),
+        };
+        Ok(Self { view, behind, outside, inside: Some(inside(panes, standing.room)) })
+    }
+}
+
+/// The room, as far as it is known.
+fn inside(panes: Vec<(String, Pane)>, room: Option<&Room>) -> Inside {
+    let Some(room) = room else {
+        return Inside { panes, windows: Vec::new(), surfaces_m2: 1.0, reflectance: Share::NONE };
+    };
+    let windows = room.openings.iter().filter(|opening| !opening.covered).filter_map(|opening| {
+        let outward = room.world_from_room(room.wall(opening.wall)?.outward);
+        let area = opening.width.metres() * opening.height.metres();
+        Some((outward, area * through(opening).fraction()))
+    });
+    Inside { panes, windows: windows.collect(), surfaces_m2: surfaces(room), reflectance: ROOM_REFLECTANCE }
+}
+
+/// Floor, ceiling and walls, square metres.
+fn surfaces(room: &Room) -> f64 {
+    let walls: f64 = room.walls().map(|(_, wall)| wall.length.metres() * room.ceiling.metres()).sum();
+    2.0 * room.floor_area_m2() + walls
+}
+
+/// Every opening as a spot of the room sees it.
+fn panes_from(room: &Room, spot: Vector<InRoom>) -> Vec<Pane> {
+    let seen = |opening: &Opening| Some(pane(room, opening, vec![aperture::cone(room, opening, spot)?]));
+    room.openings.iter().filter_map(seen).collect()
+}
+
+fn pane(room: &Room, opening: &Opening, cones: Vec<crate::place::cone::Cone>) -> Pane {
+    let outward = room.wall(opening.wall).map(|wall| room.world_from_room(wall.outward));
+    Pane { cones, through: through(opening), outward, glass: opening.transmittance < 1.0 }
+}
+
+fn opening<'a>(room: &'a Room, id: &str) -> Option<&'a Opening> {
+    room.openings.iter().find(|opening| opening.id == id)
+}
+
+/// What glass and bars let through of light that comes straight.
+fn through(opening: &Opening) -> Share {
+    let (rows, columns) = opening.panes();
+    let bar = opening.bars.map_or(0.0, |bars| bars.thickness.metres());
+    let clear = |length: f64, panes: u8| {
+        if length > 0.0 { (1.0 - f64::from(panes - 1) * bar / length).max(0.0) } else { 0.0 }
+    };
+    let open = clear(opening.width.metres(), columns) * clear(opening.height.metres(), rows);
+    Share::clamped(opening.transmittance * open)
+}
+
+/// The spot on the wall behind a face that the lens looks at, a little off the wall.
+fn background(room: &Room, face: Vector<InRoom>, lens: Bearing) -> Vector<InRoom> {
+    let ahead = room.room_from_world(lens.level());
+    let far = room.walls().filter_map(|(_, wall)| {
+        let along = ahead.dot(wall.outward);
+        let way = (wall.from - face).dot(wall.outward) / along;
+        let hit = face + ahead * way;
+        let across = (hit - wall.from).dot(wall.along);
+        (along > 1e-9 && way > 0.0 && (-1e-6..=wall.length.metres() + 1e-6).contains(&across)).then_some(way)
+    });
+    let way = far.fold(f64::INFINITY, f64::min);
+    if way.is_finite() { face + ahead * (way - OFF_THE_WALL).max(0.0) } else { face }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::light::daylight::Sky;
+    use crate::plan::kit::Side;
+    use crate::plan::levels::Levels;
+    use crate::project::demo;
+    use crate::sky::sun::Sun;
+    use crate::units::{Duration, Instant};
+
+    fn loft() -> Subject {
+        of_set_up(&demo::project(), "set-up-4a", Zone::fixed("UTC", Duration::ZERO)).unwrap()
+    }
+
+    #[test]
+    fn the_loft_of_the_demo_is_a_room_with_two_windows() {
+        let subject = loft();
+        let inside = subject.inside.as_ref().unwrap();
+        assert_eq!((inside.panes.len(), inside.windows.len()), (2, 2));
+        // Floor and ceiling 8 × 6 m, walls 28 m of 3.4 m.
+        assert!((inside.surfaces_m2 - (96.0 + 95.2)).abs() < 1e-9);
+        assert!(subject.view.pieces.len() > 100, "{}", subject.view.pieces.len());
+    }
+
+    #[test]
+    fn the_afternoon_sun_comes_from_behind_into_the_loft() {
+        let (subject, at) = (loft(), Instant::parse("2027-03-11T18:15:00Z").unwrap());
+        let sun = Sun::new(subject.site);
+        let levels = Levels::of(&subject, &subject.hour(&sun, at, Sky::Clear));
+        assert!(levels.sun.as_ref().is_some_and(|(_, name)| name.contains("Loft window")));
+        let back = levels.level(Side::Back).total();
+        assert!(back.stops_over(levels.bright().total()).stops() > 1.0, "{:?}", levels.sides);
+    }
+
+    #[test]
+    fn the_wall_behind_is_where_the_lens_looks() {
+        let project = demo::project();
+        let room = &project.locations[0].rooms[0];
+        // From the middle, out of wall 0: y is the way in, so the spot has the smallest y.
+        let spot = background(room, Vector::new(4.0, 3.0, 1.5), room.wall_bearing);
+        assert!((spot.x - 4.0).abs() < 1e-9 && (spot.y - OFF_THE_WALL).abs() < 1e-9);
+    }
+}
