@@ -43,6 +43,9 @@ pub fn apply(project: &Project, edit: Edit) -> Result<Project, Missing> {
         }
         Edit::PutScene(scene) => put(&mut next.scenes, Arc::new(*scene), |s| &s.id),
         Edit::RemoveScene(id) => next.scenes.retain(|scene| scene.id != id),
+        Edit::Together { edits, .. } => {
+            return edits.into_iter().try_fold(next, |project, edit| apply(&project, edit));
+        }
         inside_place @ (Edit::PutRoom { .. }
         | Edit::RemoveRoom(_)
         | Edit::PutOpening { .. }

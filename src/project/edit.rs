@@ -106,6 +106,13 @@ pub enum Edit {
         /// Slot.
         slot: String,
     },
+    /// Several edits that belong together, one step of undo; none of them is made if one cannot be.
+    Together {
+        /// What they do, in words.
+        label: &'static str,
+        /// In this order.
+        edits: Vec<Edit>,
+    },
 }
 
 impl Edit {
@@ -134,6 +141,7 @@ impl Edit {
             Self::MoveSetUp { .. } => "move a set-up",
             Self::SaveSlot { .. } => "save a slot",
             Self::ForgetSlot { .. } => "let go of a slot",
+            Self::Together { label, .. } => label,
         }
     }
 }

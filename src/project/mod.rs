@@ -22,6 +22,7 @@ pub mod restore;
 pub mod route;
 pub mod say;
 pub mod send;
+pub mod shot_list;
 pub mod spot;
 pub mod stage;
 pub mod start;

@@ -22,7 +22,7 @@ use crate::units::{Bearing, Degrees, Metres};
 
 /// A scene with the next free number and one set-up at the first mark of the first location.
 pub fn scene(project: &Project, id: &str, set_up_id: &str) -> Scene {
-    let number = free_number(project);
+    let number = free_number(project.scenes.iter().map(|scene| &**scene));
     let at = project.locations.first().map(|location| first_spot(location));
     Scene {
         id: id.to_owned(),
@@ -62,6 +62,18 @@ pub fn set_up(id: &str, name: &str, at: Option<At>) -> SetUp {
         saved: Vec::new(),
         notes: String::new(),
     }
+}
+
+/// "A" to "Z", then "AA", "AB" …: names of the set-ups of a scene, in order.
+pub fn letters() -> impl Iterator<Item = String> {
+    (0usize..).map(|place| {
+        let (mut name, mut rest) = (String::new(), place + 1);
+        while rest > 0 {
+            name.insert(0, char::from(b'A' + ((rest - 1) % 26) as u8));
+            rest = (rest - 1) / 26;
+        }
+        name
+    })
 }
 
 /// A location with nothing in it yet.
@@ -142,9 +154,9 @@ pub fn spots(project: &Project) -> Vec<Spot> {
     spots
 }
 
-/// The first whole number that no scene has.
-fn free_number(project: &Project) -> String {
-    let taken = |number: &String| project.scenes.iter().any(|scene| scene.number == *number);
+/// The first whole number that none of the scenes has.
+pub fn free_number<'a>(scenes: impl Iterator<Item = &'a Scene> + Clone) -> String {
+    let taken = |number: &String| scenes.clone().any(|scene| scene.number == *number);
     let mut free = (1usize..).map(|number| number.to_string()).filter(|number| !taken(number));
     free.next().expect("there are more numbers than scenes")
 }
@@ -162,6 +174,12 @@ mod tests {
         assert!(
             demo.set_ups().all(|(_, set_up)| spots.iter().any(|spot| Some(&spot.at) == set_up.at.as_ref()))
         );
+    }
+
+    #[test]
+    fn letters_go_on_behind_z() {
+        let names: Vec<_> = letters().take(26 * 27 + 1).collect();
+        assert_eq!([&names[0], &names[25], &names[26], &names[27], &names[26 * 27]], ["A", "Z", "AA", "AB", "AAA"]);
     }
 
     #[test]

@@ -5,4 +5,5 @@ mod hostile;
 mod mended;
 mod mutated;
 mod samples;
+mod shot_list;
 mod whole;
