@@ -92,3 +92,10 @@ fn scroll_height() -> f64 {
 fn fragment() -> String {
     window().location().hash().unwrap_or_default()
 }
+
+/// The whole address of a screen, to be sent to somebody.
+pub fn link(route: &Route) -> String {
+    let here = window().location().href().unwrap_or_default();
+    let page = here.split(['#', '?']).next().unwrap_or_default();
+    format!("{page}{}", route.href())
+}

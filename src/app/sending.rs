@@ -39,6 +39,20 @@ pub fn copy(store: Store, notes: Notes, project: &Project) {
     });
 }
 
+/// Sends words by the share sheet; where there is none, copies them.
+pub fn words(notes: Notes, title: &str, text: String) {
+    share::share(title, &text.clone(), &[], move |shared| {
+        if shared == Shared::Unable {
+            clipboard::copy(&text, move |copied| {
+                notes.say(match copied {
+                    true => "Copied. Paste it into a message.",
+                    false => "This browser neither sends nor copies text.",
+                });
+            });
+        }
+    });
+}
+
 fn keep_as_file(store: Store, notes: Notes, id: &str, file: &Candidate) {
     if download::download(&file.name, file.media_type, &file.bytes) {
         store.copies.made(id);

@@ -51,8 +51,10 @@ pub fn Tabs() -> impl IntoView {
 fn room_of(route: &Route) -> Route {
     match route {
         Route::Start | Route::Demo | Route::Now | Route::Projects | Route::About => Route::Now,
-        Route::Places | Route::Location(_) | Route::Room(_) | Route::Sight => Route::Places,
-        Route::Scenes | Route::SetUp(_) | Route::Year(_) => Route::Scenes,
+        Route::Places | Route::Recce { .. } | Route::Location(_) | Route::Room(_) | Route::Sight => {
+            Route::Places
+        }
+        Route::Scenes | Route::ShotList | Route::SetUp(_) | Route::Year(_) => Route::Scenes,
         Route::Days => Route::Days,
         Route::Stops => Route::Stops,
     }

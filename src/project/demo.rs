@@ -9,6 +9,7 @@ use std::sync::Arc;
 
 use super::document::{Camera, FORMAT, Location, Project, VERSION};
 use crate::light::daylight::ground::Surface;
+use super::scout::ScoutSheet;
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
 use crate::place::room::Room;
@@ -82,9 +83,23 @@ fn sail_loft() -> Location {
     };
     Location {
         rooms: vec![loft],
-        notes: "Ask before moving the cutting table. Power: one circuit, kettle on the same one.".to_owned(),
+        scout: sheet(&[
+            (
+                "power",
+                Some("Two sockets on one 16 A circuit, the kettle on the same one; panel under the stairs."),
+            ),
+            ("access", Some("Outside stair, door 80 cm wide, no lift. Key from the office next door.")),
+            ("noise", None),
+            ("permission", None),
+        ]),
+        notes: "Ask before moving the cutting table.".to_owned(),
         ..location("sail-loft", "Sail loft", 40.6405, -8.6538)
     }
+}
+
+/// A scout sheet; `None` is *not known*.
+fn sheet(rows: &[(&str, Option<&str>)]) -> ScoutSheet {
+    rows.iter().map(|(key, says)| ((*key).to_owned(), says.map(str::to_owned))).collect()
 }
 
 fn salt_pans() -> Location {
@@ -143,6 +158,7 @@ fn location(id: &str, name: &str, latitude: f64, longitude: f64) -> Location {
         ground: Surface::default(),
         lights: Vec::new(),
         readings: Vec::new(),
+        scout: ScoutSheet::new(),
         notes: String::new(),
     }
 }

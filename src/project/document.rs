@@ -10,7 +10,7 @@
 //! | `id`, `title`, `invented`, `dates[]` | which production, when it could shoot | [`Project`] |
 //! | `cameras[]` | size of the picture on the sensor, what is set | [`Camera`] |
 //! | `kit[]` | lamps, boards, frames that are brought | [`Gear`] |
-//! | `locations[]` | coordinates, zone, skyline, blockers, backgrounds, notes | [`Location`] |
+//! | `locations[]` | coordinates, zone, skyline, blockers, backgrounds, scout sheet, notes | [`Location`] |
 //! | `locations[].lights[]`, `locations[].readings[]` | lights that are there, a meter's word | [`There`], [`Reading`] |
 //! | `locations[].rooms[]` | floor, ceiling, bearing | [`Room`] |
 //! | `locations[].rooms[].openings[]` | windows, doors, gaps | [`crate::place::opening::Opening`] |
@@ -30,6 +30,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
+use super::scout::ScoutSheet;
 use super::unknown::Unknown;
 use crate::light::daylight::ground::Surface;
 use crate::place::background::Background;
@@ -140,6 +141,9 @@ pub struct Location {
     /// Readings of a meter in the open.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub readings: Vec<Reading>,
+    /// What was found out there, and what is not known yet.
+    #[serde(default, skip_serializing_if = "ScoutSheet::is_empty")]
+    pub scout: ScoutSheet,
     /// Whatever the crew must know.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub notes: String,

@@ -21,6 +21,8 @@ pub mod record;
 pub mod restore;
 pub mod route;
 pub mod say;
+pub mod scout;
+pub mod scout_reply;
 pub mod send;
 pub mod shot_list;
 pub mod spot;

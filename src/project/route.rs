@@ -18,10 +18,19 @@ pub enum Route {
     Location(String),
     /// One room.
     Room(String),
+    /// Five questions about a location, for somebody without the project.
+    Recce {
+        /// Id of the location, which the answer names.
+        location: String,
+        /// What it is called.
+        name: String,
+    },
     /// Sighting an opening from where one stands.
     Sight,
     /// All scenes.
     Scenes,
+    /// A shot list to be taken in.
+    ShotList,
     /// One set-up.
     SetUp(String),
     /// The year of a set-up.
@@ -48,9 +57,11 @@ impl Route {
             "now" => Self::Now,
             "places" => Self::Places,
             "location" => with_id(Self::Location),
+            "recce" => recce(id),
             "room" => with_id(Self::Room),
             "sight" => Self::Sight,
             "scenes" => Self::Scenes,
+            "shot-list" => Self::ShotList,
             "set-up" => with_id(Self::SetUp),
             "year" => with_id(Self::Year),
             "days" => Self::Days,
@@ -69,9 +80,11 @@ impl Route {
             Self::Now => "#now".to_owned(),
             Self::Places => "#places".to_owned(),
             Self::Location(id) => format!("#location/{}", encoded(id)),
+            Self::Recce { location, name } => format!("#recce/{}/{}", encoded(location), encoded(name)),
             Self::Room(id) => format!("#room/{}", encoded(id)),
             Self::Sight => "#sight".to_owned(),
             Self::Scenes => "#scenes".to_owned(),
+            Self::ShotList => "#shot-list".to_owned(),
             Self::SetUp(id) => format!("#set-up/{}", encoded(id)),
             Self::Year(id) => format!("#year/{}", encoded(id)),
             Self::Days => "#days".to_owned(),
@@ -79,6 +92,16 @@ impl Route {
             Self::Projects => "#projects".to_owned(),
             Self::About => "#about".to_owned(),
         }
+    }
+}
+
+/// "id/name".
+fn recce(rest: &str) -> Route {
+    let (location, name) = rest.split_once('/').unwrap_or((rest, ""));
+    if location.is_empty() {
+        Route::Start
+    } else {
+        Route::Recce { location: decoded(location), name: decoded(name) }
     }
 }
 
@@ -127,7 +150,7 @@ mod tests {
     proptest! {
         #[test]
         fn any_id_comes_back(id in ".{1,40}") {
-            for route in [Route::Location(id.clone()), Route::Room(id.clone()), Route::SetUp(id.clone()), Route::Year(id.clone())] {
+            for route in [Route::Location(id.clone()), Route::Room(id.clone()), Route::SetUp(id.clone()), Route::Year(id.clone()), Route::Recce { location: id.clone(), name: id.clone() }] {
                 prop_assert_eq!(Route::parse(&route.href()), route);
             }
         }

@@ -20,6 +20,9 @@ use crate::plan::presets::PRESETS;
 use crate::plan::wish::{Sky, Wish};
 use crate::units::{Bearing, Degrees, Metres};
 
+/// Minutes that a new set-up takes. Our own choice.
+pub const MINUTES: u32 = 25;
+
 /// A scene with the next free number and one set-up at the first mark of the first location.
 pub fn scene(project: &Project, id: &str, set_up_id: &str) -> Scene {
     let number = free_number(project.scenes.iter().map(|scene| &**scene));
@@ -49,7 +52,7 @@ pub fn set_up(id: &str, name: &str, at: Option<At>) -> SetUp {
             focal_mm: 50.0,
             camera: None,
         },
-        minutes: 25,
+        minutes: MINUTES,
         wish: Wish {
             arc: preset.arc,
             heights: preset.heights,
@@ -92,6 +95,7 @@ pub fn location(id: &str, name: &str, site: Site, zone: &str) -> Location {
         ground: Surface::default(),
         lights: Vec::new(),
         readings: Vec::new(),
+        scout: Default::default(),
         notes: String::new(),
     }
 }
@@ -179,7 +183,10 @@ mod tests {
     #[test]
     fn letters_go_on_behind_z() {
         let names: Vec<_> = letters().take(26 * 27 + 1).collect();
-        assert_eq!([&names[0], &names[25], &names[26], &names[27], &names[26 * 27]], ["A", "Z", "AA", "AB", "AAA"]);
+        assert_eq!(
+            [&names[0], &names[25], &names[26], &names[27], &names[26 * 27]],
+            ["A", "Z", "AA", "AB", "AAA"]
+        );
     }
 
     #[test]

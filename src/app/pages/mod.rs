@@ -10,9 +10,11 @@ mod now;
 mod paste;
 mod places;
 mod projects;
+mod recce;
 mod room;
 mod scenes;
 mod set_up;
+mod shot_list;
 mod sight;
 mod start;
 mod stops;
@@ -32,8 +34,10 @@ pub fn page(route: Route) -> AnyView {
         Route::Start => view! { <start::Start /> }.into_any(),
         Route::Demo => view! { <start::Demo /> }.into_any(),
         Route::Scenes => view! { <scenes::Scenes /> }.into_any(),
+        Route::ShotList => view! { <shot_list::ShotListPage /> }.into_any(),
         Route::Places => view! { <places::Places /> }.into_any(),
         Route::Location(id) => view! { <location::LocationPage id=id /> }.into_any(),
+        Route::Recce { location, name } => recce::recce(location, name),
         Route::Room(id) => view! { <room::RoomPage id=id /> }.into_any(),
         Route::Sight => view! { <sight::Sight /> }.into_any(),
         Route::Year(id) => view! { <year::YearPage id=id /> }.into_any(),

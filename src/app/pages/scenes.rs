@@ -30,6 +30,7 @@ pub fn Scenes() -> impl IntoView {
                 <EmptyState says="No scene yet. Add the first one, then say which light it wants.">""</EmptyState>
             </Show>
             <p><button type="button" class="button wide primary" on:click=move |_| add_scene(store)>"Add a scene"</button></p>
+            <p><a class="button wide" href=Route::ShotList.href()>"Take in a shot list"</a></p>
         </Frame>
     }
 }

@@ -14,7 +14,8 @@ pub enum Side {
 impl Side {
     /// Reads INT, EXT, I/E and their like (common practice, no source).
     pub fn read(text: &str) -> Option<Self> {
-        let letters: String = text.chars().filter(|letter| letter.is_alphabetic() || *letter == '/').collect();
+        let letters: String =
+            text.chars().filter(|letter| letter.is_alphabetic() || *letter == '/').collect();
         match letters.to_lowercase().as_str() {
             "int" | "interior" | "inside" | "i" => Some(Self::Inside),
             "ext" | "exterior" | "outside" | "e" => Some(Self::Outside),
@@ -103,7 +104,9 @@ mod tests {
     #[test]
     fn minutes_are_read_as_people_write_them() {
         let exact = |whole| Ok(Minutes { whole, rounded: false });
-        for (text, read) in [("25", 25), ("25 min", 25), ("25min.", 0), ("1,5 h", 90), ("1.5h", 90), ("40'", 40)] {
+        for (text, read) in
+            [("25", 25), ("25 min", 25), ("25min.", 0), ("1,5 h", 90), ("1.5h", 90), ("40'", 40)]
+        {
             assert_eq!(minutes(text), if read == 0 { Err(()) } else { exact(read) }, "{text}");
         }
         assert_eq!(minutes("12,5"), Ok(Minutes { whole: 13, rounded: true }));

@@ -57,7 +57,8 @@ impl Layout {
     /// The likeliest layout of a table.
     pub fn of(table: &Table) -> Self {
         let width = table.width();
-        let named: Vec<_> = (0..width).map(|at| table.rows.first().and_then(|row| from_name(cell(row, at)))).collect();
+        let named: Vec<_> =
+            (0..width).map(|at| table.rows.first().and_then(|row| from_name(cell(row, at)))).collect();
         let has_names = named.iter().flatten().count() >= 2;
         let mut columns = Vec::with_capacity(width);
         for (at, name) in named.into_iter().enumerate() {
@@ -100,7 +101,8 @@ fn from_name(name: &str) -> Option<Column> {
 /// What a column holds in which most cells read as that.
 fn from_cells(table: &Table, at: usize) -> Option<Column> {
     let filled: Vec<_> = table.rows.iter().map(|row| cell(row, at)).filter(|cell| !cell.is_empty()).collect();
-    let mostly = |reads: fn(&str) -> bool| 2 * filled.iter().filter(|cell| reads(cell)).count() > filled.len();
+    let mostly =
+        |reads: fn(&str) -> bool| 2 * filled.iter().filter(|cell| reads(cell)).count() > filled.len();
     let starts_with_digit = |text: &str| text.starts_with(|letter: char| letter.is_ascii_digit());
     match () {
         () if filled.is_empty() => None,
@@ -116,7 +118,8 @@ fn from_cells(table: &Table, at: usize) -> Option<Column> {
 fn by_order(table: &Table, at: usize) -> Option<Column> {
     let sides = |at: usize| {
         let filled = table.rows.iter().map(|row| cell(row, at)).filter(|cell| !cell.is_empty());
-        filled.clone().count() > 0 && 2 * filled.clone().filter(|c| Side::read(c).is_some()).count() > filled.count()
+        filled.clone().count() > 0
+            && 2 * filled.clone().filter(|c| Side::read(c).is_some()).count() > filled.count()
     };
     match at {
         at if at > 0 && sides(at - 1) => Some(Column::Place),
@@ -141,7 +144,10 @@ mod tests {
     fn without_names_the_cells_say_it() {
         let layout = Layout::of(&read("4A INT. LOFT - DAY - 25 min - low sun\n5 EXT. PANS - DUSK").unwrap());
         use Column::{Hour, Light, Minutes, Place, Scene, Side};
-        assert_eq!(layout, Layout { columns: vec![Scene, Side, Place, Hour, Minutes, Light], has_names: false });
+        assert_eq!(
+            layout,
+            Layout { columns: vec![Scene, Side, Place, Hour, Minutes, Light], has_names: false }
+        );
     }
 
     #[test]

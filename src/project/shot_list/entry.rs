@@ -170,7 +170,11 @@ fn spot(project: &Project, name: &str, side: Option<Side>) -> Option<At> {
     let is_named = |other: &str| other.trim().to_lowercase() == name.trim().to_lowercase();
     let of_location = project.locations.iter().find(|location| is_named(&location.name));
     if let Some(location) = of_location {
-        return Some(if side == Some(Side::Outside) { in_the_open(location) } else { start::first_spot(location) });
+        return Some(if side == Some(Side::Outside) {
+            in_the_open(location)
+        } else {
+            start::first_spot(location)
+        });
     }
     let (location, room) = project.locations.iter().find_map(|location| {
         location.rooms.iter().find(|room| is_named(&room.name)).map(|room| (location, room))

@@ -71,9 +71,8 @@ pub fn read(text: &str) -> Result<Table, Unread> {
 /// most lines are scene headings, whose commas belong to their words.
 fn parted_by(text: &str) -> Option<u8> {
     let lines = text.lines().filter(|line| !line.trim().is_empty());
-    let (all, headings) = lines.fold((0, 0), |(all, headings), line| {
-        (all + 1, headings + usize::from(heading::is_one(line)))
-    });
+    let (all, headings) =
+        lines.fold((0, 0), |(all, headings), line| (all + 1, headings + usize::from(heading::is_one(line))));
     [b'\t', b';', b','].into_iter().find(|&delimiter| {
         let rows = parted(text, delimiter);
         let divided = rows.iter().filter(|row| row.cells.len() > 1).count();
@@ -83,8 +82,11 @@ fn parted_by(text: &str) -> Option<u8> {
 }
 
 fn parted(text: &str, delimiter: u8) -> Vec<Row> {
-    let mut reader =
-        ReaderBuilder::new().has_headers(false).flexible(true).delimiter(delimiter).from_reader(text.as_bytes());
+    let mut reader = ReaderBuilder::new()
+        .has_headers(false)
+        .flexible(true)
+        .delimiter(delimiter)
+        .from_reader(text.as_bytes());
     let mut lines = Lines { text, byte: 0, line: 1 };
     // Reading from memory, with any number of cells a row, cannot fail: the text is UTF-8 already.
     let records = reader.records().filter_map(Result::ok);

@@ -27,10 +27,19 @@ pub struct Taken {
 /// use.
 pub fn take_in(project: &Project, entries: &[Entry], mut fresh_id: impl FnMut() -> String) -> Taken {
     let mut scenes: Vec<Scene> = Vec::new();
-    let mut taken = Taken { edit: Edit::Together { label: "take in a shot list", edits: Vec::new() }, set_ups: 0, scenes: 0, renamed: Vec::new() };
+    let mut taken = Taken {
+        edit: Edit::Together { label: "take in a shot list", edits: Vec::new() },
+        set_ups: 0,
+        scenes: 0,
+        renamed: Vec::new(),
+    };
     let mut last: Option<usize> = None;
     for entry in entries {
-        let at = if entry.scene.is_empty() { last } else { scenes.iter().position(|s| is_number(s, &entry.scene)) };
+        let at = if entry.scene.is_empty() {
+            last
+        } else {
+            scenes.iter().position(|s| is_number(s, &entry.scene))
+        };
         let at = at.unwrap_or_else(|| {
             scenes.push(scene_for(project, &scenes, entry, &mut fresh_id, &mut taken.scenes));
             scenes.len() - 1
@@ -122,23 +131,25 @@ mod tests {
     fn set_ups_go_to_their_scenes_old_and_new() {
         let demo = demo::project();
         let old = demo.scenes[0].number.clone();
-        let (taken, after) = taken(&demo, &format!("Scene,Set-up,Minutes\n{old},Z,20\n99,A,30\n99,A,40\n,,50"));
+        let (taken, after) =
+            taken(&demo, &format!("Scene,Set-up,Minutes\n{old},Z,20\n99,A,30\n99,A,40\n,,50"));
         assert_eq!((taken.set_ups, taken.scenes), (4, 1));
         assert_eq!(taken.renamed, [["99", "A", "B"].map(str::to_owned)]);
         assert_eq!(after.set_ups().count(), demo.set_ups().count() + 4);
         let new = after.scenes.last().unwrap();
-        assert_eq!(new.set_ups.iter().map(|s| (s.name.as_str(), s.minutes)).collect::<Vec<_>>(), [
-            ("A", 30),
-            ("B", 40),
-            ("C", 50)
-        ]);
+        assert_eq!(
+            new.set_ups.iter().map(|s| (s.name.as_str(), s.minutes)).collect::<Vec<_>>(),
+            [("A", 30), ("B", 40), ("C", 50)]
+        );
         assert_eq!(after.scenes[0].set_ups.last().unwrap().name, "Z");
     }
 
     #[test]
     fn dusk_starts_with_the_blue_hour() {
-        let (_, after) = taken(&demo::project(), "99 EXT. FERRY SLIP - DUSK - 15 min\n98 EXT. FERRY SLIP - DAY");
-        let wish = |number: &str| after.scenes.iter().find(|s| s.number == number).unwrap().set_ups[0].wish.clone();
+        let (_, after) =
+            taken(&demo::project(), "99 EXT. FERRY SLIP - DUSK - 15 min\n98 EXT. FERRY SLIP - DAY");
+        let wish =
+            |number: &str| after.scenes.iter().find(|s| s.number == number).unwrap().set_ups[0].wish.clone();
         assert!(wish("99").heights.to.degrees() < 0.0);
         assert!(wish("98").heights.to.degrees() > 0.0);
     }

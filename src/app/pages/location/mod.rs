@@ -7,6 +7,7 @@
 //! | `position` | name, coordinates, zone, notes, remove |
 //! | `skyline` | what blocks the sky, far off |
 //! | `blockers` | what blocks it near by, seen anew from each mark |
+//! | `scout` | what is known of it, and what to ask |
 //! | `backgrounds` | what may be seen behind the subject, and what not |
 
 mod backgrounds;
@@ -14,6 +15,7 @@ mod blockers;
 mod marks;
 mod position;
 mod rooms;
+mod scout;
 mod shown;
 mod skyline;
 
@@ -54,6 +56,7 @@ fn Around(shown: Shown) -> impl IntoView {
         <skyline::SkylineRows shown=shown />
         <blockers::Blockers shown=shown />
         <backgrounds::Backgrounds shown=shown />
+        <scout::ScoutSheet shown=shown />
         <position::NotesAndEnd shown=shown />
     }
 }

@@ -5,7 +5,6 @@ use slantlight::light::format::{self, FORMATS};
 use slantlight::plan::wish::{ClockRange, DateRange, Sky};
 use slantlight::project::document::{At, Camera, SetUp};
 use slantlight::project::edit::Edit;
-use slantlight::project::find::free_name;
 use slantlight::project::route::Route;
 use slantlight::project::start;
 use slantlight::units::{Degrees, Metres};
@@ -33,7 +32,7 @@ pub fn Details(shown: Shown) -> impl IntoView {
             <Times shown=shown />
         </details>
         <details class="fold">
-            <summary>"Name, notes, copy, remove"</summary>
+            <summary>"Name, notes, remove"</summary>
             <Names shown=shown />
         </details>
     }
@@ -235,22 +234,6 @@ fn Names(shown: Shown) -> impl IntoView {
             store.edit(Edit::PutScene(Box::new(scene)));
         }
     };
-    let copy = move |_| {
-        let (Some(mut set_up), Some(scene)) =
-            (shown.with(Clone::clone), shown.with_scene(|scene| scene.id.clone()))
-        else {
-            return;
-        };
-        let project = store.desk.latest();
-        let taken = project.scene(&scene).map(|scene| scene.set_ups.clone()).unwrap_or_default();
-        set_up.id = store.fresh_id();
-        set_up.name = free_name("Set-up", taken.iter().map(|other| other.name.as_str()));
-        set_up.saved.clear();
-        let route = Route::SetUp(set_up.id.clone());
-        if store.edit(Edit::PutSetUp { scene, set_up: Box::new(set_up) }) {
-            router::go(&route);
-        }
-    };
     let remove = move |_| {
         let Some(id) = shown.with(|set_up| set_up.id.clone()) else { return };
         router::go(&Route::Scenes);
@@ -264,7 +247,6 @@ fn Names(shown: Shown) -> impl IntoView {
                 on_change=move |text| shown.change(|s| s.name = text) />
             <Area label="Notes" value=Signal::derive(move || shown.with(|s| s.notes.clone()).unwrap_or_default())
                 on_input=move |text| shown.drag(|s| s.notes = text) />
-            <button type="button" class="button" on:click=copy>"Copy this set-up"</button>
             <button type="button" class="button" on:click=remove>"Remove this set-up"</button>
         </div>
     }

@@ -5,8 +5,10 @@
 //! | `shown` | the set-up of this page, and how it is changed |
 //! | `wish` | ring, presets, sun on the mark, heights |
 //! | `slots` | the best slots, each with its reason, and save |
+//! | `alike` | a copy of it, or the light of another |
 //! | `details` | where, lens, dates, hours, sky, name, notes |
 
+mod alike;
 mod details;
 pub mod shown;
 pub mod slots;
@@ -52,6 +54,7 @@ fn Beneath(shown: Shown) -> impl IntoView {
     view! {
         <slots::Slots shown=shown />
         <SunInLens shown=shown />
+        <alike::Alike shown=shown />
         <details::Details shown=shown />
     }
 }
