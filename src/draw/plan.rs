@@ -181,7 +181,7 @@ fn add_sun(drawing: &mut Drawing, room: &Room, sun: Option<Vector<World>>) {
 }
 
 /// The two barbs of an arrow.
-fn add_head(path: &mut Path, from: Point, to: Point) {
+pub(super) fn add_head(path: &mut Path, from: Point, to: Point) {
     let length = from.distance(to).max(1e-9);
     let (x, y) = ((to.x - from.x) / length, (to.y - from.y) / length);
     let barb = |side: f64| Point::new(to.x - 8.0 * x - side * 5.0 * y, to.y - 8.0 * y + side * 5.0 * x);
@@ -200,20 +200,24 @@ fn add_north(drawing: &mut Drawing, room: &Room) {
     drawing.label(Point::new(letter.x, letter.y + 4.0), "N", Anchor::Middle, Ink::Plain);
 }
 
-/// The longest of 1, 2, 5, 10 … metres or feet that is at most a quarter of the paper.
 fn add_scale(drawing: &mut Drawing, plan: &Plan, units: Units) {
+    scale_bar(drawing, plan.scale, Point::new(12.0, PAPER.y - 12.0), units);
+}
+
+/// A bar of the longest of 1, 2, 5, 10 … metres or feet that is at most a quarter of the paper, from `at` on.
+/// `scale` is paper units a metre.
+pub(super) fn scale_bar(drawing: &mut Drawing, scale: f64, at: Point, units: Units) {
     let unit = if units == Units::Metric { Metres::from_metres(1.0) } else { Metres::from_feet(1.0) };
-    let most = PAPER.x / 4.0 / (unit.metres() * plan.scale);
+    let most = drawing.view.width / 4.0 / (unit.metres() * scale);
     let power = maths::pow(10.0, maths::log10(most).floor());
     let count =
         [5.0, 2.0, 1.0].into_iter().map(|step| step * power).find(|step| *step <= most).unwrap_or(power);
     let length = Metres::from_metres(count * unit.metres());
-    let (x, y) = (12.0, PAPER.y - 12.0);
-    let end = x + length.metres() * plan.scale;
+    let end = at.x + length.metres() * scale;
     let mut bar = Path::new();
-    bar.polyline(&[Point::new(x, y - 4.0), Point::new(x, y), Point::new(end, y), Point::new(end, y - 4.0)]);
+    bar.polyline(&[Point::new(at.x, at.y - 4.0), at, Point::new(end, at.y), Point::new(end, at.y - 4.0)]);
     drawing.stroke(Paint::Line, 1.6, bar);
-    drawing.label(Point::new(end + 6.0, y + 2.0), words::length(length, units), Anchor::Start, Ink::Plain);
+    drawing.label(Point::new(end + 6.0, at.y + 2.0), words::length(length, units), Anchor::Start, Ink::Plain);
 }
 
 #[cfg(test)]

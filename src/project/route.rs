@@ -35,6 +35,8 @@ pub enum Route {
     SetUp(String),
     /// The year of a set-up.
     Year(String),
+    /// A set-up from above, for the crew.
+    LightingPlan(String),
     /// The schedule.
     Days,
     /// Light levels.
@@ -63,6 +65,7 @@ impl Route {
             "scenes" => Self::Scenes,
             "shot-list" => Self::ShotList,
             "set-up" => with_id(Self::SetUp),
+            "lighting-plan" => with_id(Self::LightingPlan),
             "year" => with_id(Self::Year),
             "days" => Self::Days,
             "stops" => Self::Stops,
@@ -86,6 +89,7 @@ impl Route {
             Self::Scenes => "#scenes".to_owned(),
             Self::ShotList => "#shot-list".to_owned(),
             Self::SetUp(id) => format!("#set-up/{}", encoded(id)),
+            Self::LightingPlan(id) => format!("#lighting-plan/{}", encoded(id)),
             Self::Year(id) => format!("#year/{}", encoded(id)),
             Self::Days => "#days".to_owned(),
             Self::Stops => "#stops".to_owned(),
@@ -150,7 +154,7 @@ mod tests {
     proptest! {
         #[test]
         fn any_id_comes_back(id in ".{1,40}") {
-            for route in [Route::Location(id.clone()), Route::Room(id.clone()), Route::SetUp(id.clone()), Route::Year(id.clone()), Route::Recce { location: id.clone(), name: id.clone() }] {
+            for route in [Route::Location(id.clone()), Route::Room(id.clone()), Route::SetUp(id.clone()), Route::Year(id.clone()), Route::LightingPlan(id.clone()), Route::Recce { location: id.clone(), name: id.clone() }] {
                 prop_assert_eq!(Route::parse(&route.href()), route);
             }
         }

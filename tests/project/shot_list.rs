@@ -26,9 +26,10 @@ fn row() -> impl Strategy<Value = Vec<String>> {
 
 fn written(rows: &[Vec<String>], delimiter: u8) -> String {
     let mut writer = csv::WriterBuilder::new().flexible(true).delimiter(delimiter).from_writer(Vec::new());
-    writer.write_record(NAMES).unwrap();
-    rows.iter().for_each(|row| writer.write_record(row).unwrap());
-    String::from_utf8(writer.into_inner().unwrap()).unwrap()
+    writer.write_record(NAMES).expect("memory takes all");
+    rows.iter().for_each(|row| writer.write_record(row).expect("memory takes all"));
+    let bytes = writer.into_inner().expect("memory takes all");
+    String::from_utf8(bytes).expect("made of text")
 }
 
 /// Everything an entry holds, as one text.
@@ -45,7 +46,8 @@ fn is_kept(entry: &Entry, column: usize, cell: &str) -> bool {
         (2, "I/E") => entry.notes.contains("INT/EXT"),
         (4, "Sail loft" | "salt pans") => entry.at.is_some(),
         (6, minutes) if entry.minutes.is_some() => {
-            let number: f64 = minutes.trim_end_matches(" min").replace(',', ".").parse().unwrap();
+            let number: f64 =
+                minutes.trim_end_matches(" min").replace(',', ".").parse().expect("read as one");
             entry.minutes == Some(number.ceil() as u32)
         }
         (_, cell) => all_of(entry).contains(cell),

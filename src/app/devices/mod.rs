@@ -18,6 +18,7 @@ pub mod js;
 pub mod local;
 pub mod orientation;
 pub mod persistence;
+pub mod png;
 pub mod share;
 pub mod visibility;
 pub mod writer;

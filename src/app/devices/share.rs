@@ -24,10 +24,21 @@ pub enum Shared {
 
 /// Shares `text` as the first of `files` that the engine lets through, else as plain text.
 pub fn share(title: &str, text: &str, files: &[Candidate], then: impl FnOnce(Shared) + 'static) {
+    let plain = js::object(&[("title", title.into()), ("text", text.into())]);
+    let files: Vec<_> = files.iter().filter_map(|file| with_file(title, None, file)).collect();
+    first_of(files, plain, then);
+}
+
+/// Shares a picture with its caption, else the caption alone is not enough: nothing is sent.
+pub fn share_picture(title: &str, caption: &str, file: &Candidate, then: impl FnOnce(Shared) + 'static) {
+    let captioned = with_file(title, Some(caption), file).unwrap_or_else(|| js::object(&[]));
+    first_of(Vec::new(), captioned, then);
+}
+
+/// Asks the sheet with the first of `files` that the engine says it takes, else with `last`.
+fn first_of(files: Vec<JsValue>, last: JsValue, then: impl FnOnce(Shared) + 'static) {
     let navigator: JsValue = window().navigator().into();
-    let as_file =
-        files.iter().filter_map(|file| with_file(title, file)).find(|data| can_share(&navigator, data));
-    let data = as_file.unwrap_or_else(|| js::object(&[("title", title.into()), ("text", text.into())]));
+    let data = files.into_iter().find(|data| can_share(&navigator, data)).unwrap_or(last);
     match js::call(&navigator, "share", &[data]) {
         Some(promised) => js::after(promised, |outcome| then(read(outcome))),
         None => then(Shared::Unable),
@@ -39,13 +50,15 @@ fn can_share(navigator: &JsValue, data: &JsValue) -> bool {
     js::call(navigator, "canShare", std::slice::from_ref(data)).is_some_and(|answer| answer.is_truthy())
 }
 
-/// Share data with one file.
-fn with_file(title: &str, candidate: &Candidate) -> Option<JsValue> {
+/// Share data with one file, and a text beside it.
+fn with_file(title: &str, caption: Option<&str>, candidate: &Candidate) -> Option<JsValue> {
     let kind = FilePropertyBag::new();
     kind.set_type(candidate.media_type);
     let parts = Array::of1(&Uint8Array::from(candidate.bytes.as_slice()).into());
     let file = File::new_with_u8_array_sequence_and_options(&parts, &candidate.name, &kind).ok()?;
-    Some(js::object(&[("title", title.into()), ("files", Array::of1(&file).into())]))
+    let mut members = vec![("title", title.into()), ("files", Array::of1(&file).into())];
+    members.extend(caption.map(|caption| ("text", caption.into())));
+    Some(js::object(&members))
 }
 
 /// A closed sheet is an error in name only.

@@ -4,6 +4,7 @@ mod about;
 mod days;
 pub mod here;
 pub mod incoming;
+mod lighting_plan;
 mod location;
 mod mark_fold;
 mod now;
@@ -40,6 +41,7 @@ pub fn page(route: Route) -> AnyView {
         Route::Recce { location, name } => recce::recce(location, name),
         Route::Room(id) => view! { <room::RoomPage id=id /> }.into_any(),
         Route::Sight => view! { <sight::Sight /> }.into_any(),
+        Route::LightingPlan(id) => lighting_plan::lighting_plan(id),
         Route::Year(id) => view! { <year::YearPage id=id /> }.into_any(),
         Route::SetUp(id) => view! { <set_up::SetUpPage id=id /> }.into_any(),
         Route::Projects => view! { <projects::Projects /> }.into_any(),

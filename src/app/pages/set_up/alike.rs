@@ -1,4 +1,4 @@
-//! Set-ups alike: a copy of this one in one tap, or this one lit and framed like another.
+//! What a set-up gives on: its plan for the crew, a copy of this one in one tap, or this one lit and framed like another.
 
 use leptos::prelude::*;
 use slantlight::project::document::SetUp;
@@ -9,7 +9,7 @@ use slantlight::project::start;
 use super::shown::Shown;
 use crate::app::router;
 
-/// Both.
+/// All of it.
 #[component]
 pub fn Alike(shown: Shown) -> impl IntoView {
     let store = shown.store;
@@ -25,6 +25,7 @@ pub fn Alike(shown: Shown) -> impl IntoView {
         let option = |(id, words)| view! { <option value=id>{words}</option> }.into_any();
         of_project.into_iter().map(option).collect::<Vec<AnyView>>()
     };
+    let plan = move || shown.with(|set_up| Route::LightingPlan(set_up.id.clone()).href()).unwrap_or_default();
     let take = move |event| {
         let project = store.desk.latest();
         if let Some((_, other)) = project.set_up(&event_target_value(&event)) {
@@ -34,6 +35,7 @@ pub fn Alike(shown: Shown) -> impl IntoView {
     view! {
         <section>
             <div class="fields">
+                <a class="button wide" href=plan>"Lighting plan for the crew"</a>
                 <button type="button" class="button wide" on:click=move |_| copy(shown)>"Copy this set-up"</button>
                 <div class="field">
                     <label for="alike">"Light and lens as in"</label>

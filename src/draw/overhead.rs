@@ -1,0 +1,205 @@
+//! A set-up from above, to scale, for the people who rig it: walls, openings and patches, the mark, the camera with
+//! what it sees, and where the sun stands at the start, in the middle and at the end.
+//!
+//! Room axes lie square on the paper, in the open north is up. All that is drawn is at one scale, that of the bar.
+
+mod of_set_up;
+
+pub use of_set_up::{Style, of_set_up};
+
+use super::paint::{Ink, Paint};
+use super::path::Path;
+use super::plan::{add_head, scale_bar};
+use super::shape::{Anchor, Drawing, Point};
+use crate::light::patch::{Surface, patches};
+use crate::place::room::Room;
+use crate::units::{Bearing, Degrees, InRoom, Metres, Vector, World};
+use crate::words::{self, Units};
+
+/// The paper, of the shape of A4.
+const PAPER: Point = Point::new(420.0, 594.0);
+
+/// Kept free above for the title, at the sides and below the drawing.
+const HEAD: f64 = 60.0;
+const SIDE: f64 = 40.0;
+
+/// From one line of words to the next.
+const LINE: f64 = 15.0;
+
+/// Tail and head of a sun's arrow, from the mark.
+const ARROW: [f64; 2] = [92.0, 26.0];
+
+/// What is drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Overhead<'a> {
+    /// The room; `None` in the open.
+    pub room: Option<&'a Room>,
+    /// The mark, in axes of the room, or east and north of the location.
+    pub mark: [Metres; 2],
+    /// What the mark is called.
+    pub mark_name: &'a str,
+    /// Where the camera looks.
+    pub lens: Bearing,
+    /// Camera to subject.
+    pub distance: Metres,
+    /// What the lens sees across.
+    pub across: Degrees,
+    /// The sun at each time, and the time in words.
+    pub suns: Vec<(Vector<World>, String)>,
+    /// What the set-up is called.
+    pub title: String,
+    /// What else the crew must know, a line each.
+    pub lines: Vec<String>,
+    /// Units of the scale bar.
+    pub units: Units,
+}
+
+/// Where things lie on the paper.
+struct Sheet<'a> {
+    room: Option<&'a Room>,
+    scale: f64,
+    origin: Point,
+}
+
+impl Sheet<'_> {
+    fn place(&self, point: Vector<InRoom>) -> Point {
+        Point::new(self.origin.x + point.x * self.scale, self.origin.y - point.y * self.scale)
+    }
+
+    /// The way a level direction runs, in the axes of the paper, y up.
+    fn way(&self, bearing: Bearing) -> Vector<InRoom> {
+        let level = bearing.level();
+        self.room.map_or(Vector::new(level.x, level.y, 0.0), |room| room.room_from_world(level))
+    }
+
+    /// A point so far from another on the paper, towards a bearing.
+    fn toward(&self, from: Point, bearing: Bearing, far: f64) -> Point {
+        let way = self.way(bearing);
+        Point::new(from.x + way.x * far, from.y - way.y * far)
+    }
+}
+
+impl Overhead<'_> {
+    /// The drawing.
+    pub fn drawing(&self) -> Drawing {
+        let mut drawing = Drawing::sized(PAPER.x, PAPER.y);
+        let sheet = self.sheet();
+        self.add_room(&mut drawing, &sheet);
+        self.add_camera(&mut drawing, &sheet);
+        self.add_suns(&mut drawing, &sheet);
+        self.add_mark(&mut drawing, &sheet);
+        self.add_words(&mut drawing, &sheet);
+        drawing.text = [std::slice::from_ref(&self.title), &self.lines].concat().join(". ");
+        drawing
+    }
+
+    /// The scale and place at which everything fits.
+    fn sheet(&self) -> Sheet<'_> {
+        let unit = Sheet { room: self.room, scale: 1.0, origin: Point::default() };
+        let way = unit.way(self.lens) * self.distance.metres();
+        let corners = self.room.iter().flat_map(|room| &room.floor).map(|[x, y]| flat([*x, *y]));
+        // As far behind the subject as the camera is before it.
+        let all: Vec<_> =
+            corners.chain([flat(self.mark), flat(self.mark) - way, flat(self.mark) + way]).collect();
+        let range = |read: fn(&Vector<InRoom>) -> f64| {
+            all.iter().map(read).fold([f64::MAX, f64::MIN], |[low, high], at| [low.min(at), high.max(at)])
+        };
+        let (x, y) = (range(|point| point.x), range(|point| point.y));
+        let foot = HEAD + LINE * self.lines.len() as f64;
+        let scale = |paper: f64, [low, high]: [f64; 2]| paper / (high - low).max(1.0);
+        let height = PAPER.y - HEAD - foot - 2.0 * SIDE;
+        let scale = scale(PAPER.x - 2.0 * SIDE, x).min(scale(height, y));
+        let middle = Point::new(PAPER.x / 2.0, HEAD + SIDE + height / 2.0);
+        let origin =
+            Point::new(middle.x - (x[0] + x[1]) / 2.0 * scale, middle.y + (y[0] + y[1]) / 2.0 * scale);
+        Sheet { scale, origin, ..unit }
+    }
+
+    fn add_room(&self, drawing: &mut Drawing, sheet: &Sheet<'_>) {
+        let Some(room) = self.room else { return };
+        let mut floor = Path::new();
+        floor.polygon(&room.floor.iter().map(|corner| sheet.place(flat(*corner))).collect::<Vec<_>>());
+        drawing.fill(Paint::Floor, floor.clone());
+        let mut lit = Path::new();
+        let sun = self.suns.get(self.suns.len() / 2).map(|(sun, _)| room.room_from_world(*sun));
+        for patch in sun.map(|sun| patches(room, sun)).unwrap_or_default() {
+            if patch.surface == Surface::Floor {
+                lit.polygon(&patch.outline.iter().map(|point| sheet.place(*point)).collect::<Vec<_>>());
+            }
+        }
+        drawing.fill(Paint::Lit, lit).stroke(Paint::Line, 3.0, floor);
+        let mut openings = Path::new();
+        for frame in room.openings.iter().filter_map(|opening| room.frame(opening)) {
+            let thick = frame.wall.outward * (6.0 / sheet.scale);
+            let (one, two) = (frame.inner[0], frame.inner[1]);
+            openings.polygon(&[one, two, two + thick, one + thick].map(|corner| sheet.place(corner)));
+        }
+        drawing.fill(Paint::Opening, openings.clone()).stroke(Paint::Line, 1.2, openings);
+    }
+
+    fn add_camera(&self, drawing: &mut Drawing, sheet: &Sheet<'_>) {
+        let subject = sheet.place(flat(self.mark));
+        let far = self.distance.metres() * sheet.scale;
+        let camera = sheet.toward(subject, self.lens.reversed(), far);
+        let edge = |by: f64| {
+            let half = Degrees::from_degrees(by * self.across.degrees() / 2.0);
+            sheet.toward(camera, self.lens.turned(half), 2.0 * far)
+        };
+        let mut seen = Path::new();
+        seen.polyline(&[edge(-1.0), camera, edge(1.0)]);
+        let mut body = Path::new();
+        body.ellipse(camera, 5.0, 5.0);
+        drawing.stroke(Paint::Dashed, 1.2, seen).fill(Paint::Solid, body);
+        drawing.label(Point::new(camera.x + 9.0, camera.y + 4.0), "camera", Anchor::Start, Ink::Plain);
+    }
+
+    fn add_suns(&self, drawing: &mut Drawing, sheet: &Sheet<'_>) {
+        let subject = sheet.place(flat(self.mark));
+        let mut arrows = Path::new();
+        for (sun, when) in &self.suns {
+            let [tail, head] = ARROW.map(|far| sheet.toward(subject, sun.bearing(), far));
+            arrows.polyline(&[tail, head]);
+            add_head(&mut arrows, tail, head);
+            let at = sheet.toward(subject, sun.bearing(), ARROW[0] + 12.0);
+            let words = format!("{when}, {}", words::degrees(Degrees::from_degrees(sun.height().degrees())));
+            let anchor = if at.x < PAPER.x / 2.0 { Anchor::Start } else { Anchor::End };
+            let near = at.x.clamp(8.0, PAPER.x - 8.0);
+            drawing.label(Point::new(near, at.y), words, anchor, Ink::Plain);
+        }
+        drawing.stroke(Paint::Accent, 2.0, arrows);
+    }
+
+    fn add_mark(&self, drawing: &mut Drawing, sheet: &Sheet<'_>) {
+        let at = sheet.place(flat(self.mark));
+        let mut ring = Path::new();
+        ring.ellipse(at, 8.0, 8.0);
+        drawing.stroke(Paint::Accent, 2.4, ring);
+        drawing.label(Point::new(at.x + 12.0, at.y + 14.0), self.mark_name, Anchor::Start, Ink::Plain);
+    }
+
+    fn add_words(&self, drawing: &mut Drawing, sheet: &Sheet<'_>) {
+        drawing.label(Point::new(SIDE / 2.0, 30.0), &*self.title, Anchor::Start, Ink::Plain);
+        let middle = Point::new(PAPER.x - 28.0, 36.0);
+        let [from, to] = [-14.0, 14.0].map(|far| sheet.toward(middle, Bearing::default(), far));
+        let mut north = Path::new();
+        north.polyline(&[from, to]);
+        add_head(&mut north, from, to);
+        drawing.stroke(Paint::Line, 1.6, north);
+        let letter = sheet.toward(middle, Bearing::default(), 22.0);
+        drawing.label(Point::new(letter.x, letter.y + 4.0), "N", Anchor::Middle, Ink::Plain);
+        let below = PAPER.y - 14.0 - LINE * self.lines.len() as f64;
+        scale_bar(drawing, sheet.scale, Point::new(SIDE / 2.0, below - 8.0), self.units);
+        for (place, line) in self.lines.iter().enumerate() {
+            let y = below + LINE * (place as f64 + 1.0);
+            drawing.label(Point::new(SIDE / 2.0, y), &**line, Anchor::Start, Ink::Plain);
+        }
+    }
+}
+
+fn flat([x, y]: [Metres; 2]) -> Vector<InRoom> {
+    Vector::new(x.metres(), y.metres(), 0.0)
+}
+
+#[cfg(test)]
+#[path = "overhead_tests.rs"]
+mod tests;
