@@ -59,7 +59,7 @@ fn everything_is_at_the_scale_of_the_bar() {
     let [left, camera, right] = [seen[0], seen[1], seen[2]];
     let middle = [(left[0] + right[0]) / 2.0, (left[1] + right[1]) / 2.0];
     let far = crate::maths::hypot(middle[0] - camera[0], middle[1] - camera[1]) / metre;
-    assert!((far - 5.0 * crate::maths::cos(14.0_f64.to_radians())).abs() < 0.02, "{far}");
+    assert!((far - 5.0 * crate::maths::cos(Degrees::from_degrees(14.0).radians())).abs() < 0.02, "{far}");
 }
 
 #[test]

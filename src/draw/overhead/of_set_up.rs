@@ -61,7 +61,7 @@ fn lines(set_up: &SetUp, standing: &Standing<'_>, slot: Span, zone: &Zone, style
     let mut lines = vec![
         format!(
             "{}, {} · {}",
-            words::day_of_week(from.date()),
+            words::date(from.date()),
             words::clock_from_to(from.time(), to.time(), style.clock),
             standing.words()
         ),

@@ -1,0 +1,92 @@
+// The crew: a shot list comes in, somebody else scouts, and a plan goes out that needs no app.
+
+import assert from 'node:assert/strict';
+import { journey } from '../kit/journey.mjs';
+
+const LIST = `Scene;INT/EXT;Day/Night;Place;Minutes;Light;Props
+31;INT;DAY;Sail loft;25;low sun, no fill;"needle; thread"
+31;INT;DAY;Sail loft;12,5;;
+32;EXT;DUSK;Old mill;1:30;blue;boat`;
+
+journey('a shot list is shown, taken in as one step, and undone', async ({ screen }) => {
+  await screen.open('#demo');
+  await screen.see('Mending');
+  await screen.open('#shot-list');
+  await screen.type(/Paste the list/, LIST);
+  await screen.tap('Read the list');
+  await screen.see('3 set-ups in 2 new scenes. 2 rows have a question');
+  await screen.see('“12,5” becomes 13 min.');
+  await screen.see('No place of this project is called “Old mill”');
+  await screen.see('“1:30” is no number of minutes');
+  await screen.choose(/Column 6/, 'left out');
+  await screen.tap('Take it in');
+  await screen.see('3 set-ups taken in');
+  await screen.see('31 · Scene 31');
+  await screen.tap('Undo');
+  await screen.unseen('31 · Scene 31');
+});
+
+journey('a list that is none says what to do', async ({ screen }) => {
+  await screen.open('#shot-list');
+  await screen.tap('Read the list');
+  await screen.see('There is nothing to read yet');
+});
+
+journey('a set-up is copied in one tap and lit like another', async ({ screen }) => {
+  await screen.open('#demo');
+  await screen.tap(/Mending/, 'link');
+  await screen.tap('Copy this set-up');
+  await screen.page.waitForFunction(() => location.hash.startsWith('#set-up/'));
+  const before = await screen.value('Lens bearing in degrees').catch(() => null);
+  const options = await screen.field('Light and lens as in').locator('option').allTextContents();
+  assert.ok(options.length > 5, `${options}`);
+  await screen.choose('Light and lens as in', options[4]);
+  await screen.tap('Undo').catch(() => null);
+  assert.ok(before === null || before.length > 0);
+});
+
+journey('somebody without the project answers five questions', async ({ screen, server }) => {
+  await screen.context.grantPermissions(['geolocation'], { origin: new URL(server.address).origin });
+  await screen.context.setGeolocation({ latitude: 40.6449, longitude: -8.6642, accuracy: 8 });
+  await screen.open('#demo');
+  await screen.see('Mending');
+  const other = await screen.secondTab();
+  await other.page.addInitScript(() => {
+    navigator.share = async ({ text }) => void (window.shared = text);
+  });
+  await other.page.goto(`${server.address}#recce/salt-pans/Salt%20pans`);
+  await other.started();
+  await other.tap('Use where I am');
+  await other.see('40.6449 N 8.6642 W');
+  await other.type(/^Noise/, 'planes at noon');
+  await other.tap('Send the answer');
+  await other.page.waitForFunction(() => window.shared);
+  const answer = await other.page.evaluate(() => window.shared);
+  assert.match(answer, /^Recce for Salt pans \[salt-pans\]\nPosition: geo:40\.6449,-8\.6642/);
+  await screen.open('#location/salt-pans');
+  await screen.page.getByText('Somebody has answered').tap();
+  await screen.type('Paste the message here', `hi!\n${answer}`);
+  await screen.tap('Put it into the sheet');
+  await screen.see('The answer is in the scout sheet');
+  await screen.page.getByText('What is known, and what to ask').tap();
+  assert.equal(await screen.value('Noise'), 'planes at noon');
+});
+
+journey('a plan goes out as a picture that needs no app', async ({ screen }) => {
+  await screen.open('#demo');
+  await screen.tap(/Mending/, 'link');
+  await screen.control(/^Save: /).tap();
+  await screen.tap('Lighting plan for the crew');
+  await screen.see('camera');
+  const picture = await screen.page.locator('.plan-paper svg').getAttribute('aria-label');
+  assert.match(picture, /mm towards/);
+  const button = screen.control('To the crew');
+  await button.waitFor();
+  await screen.page.waitForFunction(() => !document.querySelector('.unprinted button').disabled);
+  const waited = screen.page.waitForEvent('download');
+  await button.tap();
+  const download = await waited;
+  assert.match(download.suggestedFilename(), /plan\.png$/);
+  const { size } = await (await import('node:fs/promises')).stat(await download.path());
+  assert.ok(size > 5_000 && size <= 500_000, `${size} bytes`);
+});
