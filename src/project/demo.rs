@@ -8,8 +8,8 @@ mod scenes;
 use std::sync::Arc;
 
 use super::document::{Camera, FORMAT, Location, Project, VERSION};
-use crate::light::daylight::ground::Surface;
 use super::scout::ScoutSheet;
+use crate::light::daylight::ground::Surface;
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
 use crate::place::room::Room;

@@ -46,8 +46,7 @@ journey('a set-up is copied in one tap and lit like another', async ({ screen })
 });
 
 journey('somebody without the project answers five questions', async ({ screen, server }) => {
-  await screen.context.grantPermissions(['geolocation'], { origin: new URL(server.address).origin });
-  await screen.context.setGeolocation({ latitude: 40.6449, longitude: -8.6642, accuracy: 8 });
+  await screen.standAt(40.6449, -8.6642);
   await screen.open('#demo');
   await screen.see('Mending');
   const other = await screen.secondTab();
