@@ -18,6 +18,7 @@ pub mod reason;
 pub mod region;
 pub mod runs;
 pub mod same_light;
+pub mod schedule;
 pub mod search;
 pub mod slot;
 pub mod stage;

@@ -17,6 +17,8 @@ mod declination;
 mod kit;
 mod moon;
 mod plus_code;
+mod schedule_checker;
+mod schedules;
 mod spa_example;
 mod spoiled;
 mod sun_events;

@@ -8,6 +8,7 @@ use super::daylight;
 use super::declination;
 use super::kit::{self, Check, tables};
 use super::moon;
+use super::schedules;
 use super::sun_events;
 use super::sun_positions;
 use super::window_light;
@@ -68,6 +69,20 @@ fn one_wrong_value_fails_each_check() {
         assert_eq!((failure.file.as_str(), failure.line), (spoiled.file, line), "{name}: {failure}");
         assert!(failure.to_string().starts_with(&format!("{}:{line}: ", spoiled.file)));
     }
+}
+
+#[test]
+fn one_wrong_optimum_fails_the_schedules() {
+    let folder = copy("schedules.json", "span");
+    let path = folder.join("schedules.json");
+    let text = fs::read_to_string(&path).unwrap();
+    let mut lines: Vec<String> = text.lines().map(str::to_owned).collect();
+    let (right, wrong) = ("\"span\":633}", "\"span\":632}");
+    assert!(lines[1].contains(right));
+    lines[1] = lines[1].replace(right, wrong);
+    fs::write(&path, lines.join("\n")).unwrap();
+    let failure = schedules::check(&folder).expect_err("a wrong optimum");
+    assert_eq!((failure.file.as_str(), failure.line), ("schedules.json", 2), "{failure}");
 }
 
 /// A fresh folder with all tables.
