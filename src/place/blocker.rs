@@ -83,10 +83,22 @@ pub struct DayOfYear {
     pub day: u8,
 }
 
+impl DayOfYear {
+    /// The day of a date.
+    pub fn of(date: NaiveDate) -> Self {
+        Self { month: date.month() as u8, day: date.day() as u8 }
+    }
+
+    /// Its date in a year; a day that its month lacks is the first of the next month.
+    pub fn in_year(self, year: i32) -> Option<NaiveDate> {
+        let (month, day) = (u32::from(self.month), u32::from(self.day.max(1)));
+        NaiveDate::from_ymd_opt(year, month, day).or_else(|| NaiveDate::from_ymd_opt(year, month + 1, 1))
+    }
+}
+
 impl Leaves {
-    /// Whether there are leaves on a date; over New Year where they come in the southern spring.
-    pub fn are_on(self, date: NaiveDate) -> bool {
-        let today = DayOfYear { month: date.month() as u8, day: date.day() as u8 };
+    /// Whether there are leaves on a day; over New Year where they come in the southern spring.
+    pub fn are_on(self, today: DayOfYear) -> bool {
         let (after_on, before_off) = (self.on <= today, today < self.off);
         if self.on <= self.off { after_on && before_off } else { after_on || before_off }
     }
@@ -104,11 +116,6 @@ pub struct Eye {
 }
 
 impl Blocker {
-    /// Whether it hides the sky on a date.
-    pub fn is_dense(&self, date: NaiveDate) -> bool {
-        self.leaves.is_none_or(|leaves| leaves.are_on(date))
-    }
-
     /// What it hides; `None` from where one stands in it, and for sizes that are not numbers.
     pub fn seen_from(&self, eye: Eye) -> Option<Skyline> {
         let corners = self.corners(eye)?;
@@ -132,12 +139,6 @@ impl Blocker {
         let sound = corners.iter().all(|corner| corner.norm().is_finite()) && half > 0.0 && depth >= 0.0;
         (sound && !is_over(&corners)).then_some(corners)
     }
-}
-
-/// The skyline of a location as it is seen from a mark: its own, which is far off and stays, and every blocker.
-pub fn around(own: &Skyline, blockers: &[Blocker], eye: Eye, date: NaiveDate) -> Skyline {
-    let dense = blockers.iter().filter(|blocker| blocker.is_dense(date));
-    dense.filter_map(|blocker| blocker.seen_from(eye)).fold(own.clone(), |all, seen| all.or(&seen))
 }
 
 /// Whether the eye stands within the rectangle, seen from above.
@@ -222,20 +223,12 @@ mod tests {
     #[test]
     fn a_tree_hides_the_sky_while_it_has_leaves() {
         let day = |month, day| DayOfYear { month, day };
-        let on = |leaves: Leaves, date: &str| leaves.are_on(date.parse().unwrap());
+        let on = |leaves: Leaves, date: &str| leaves.are_on(DayOfYear::of(date.parse().unwrap()));
         let north = Leaves { on: day(4, 15), off: day(11, 1) };
         assert!(on(north, "2027-04-15") && on(north, "2027-10-31"));
         assert!(!on(north, "2027-04-14") && !on(north, "2027-11-01"));
         let south = Leaves { on: day(10, 1), off: day(4, 20) };
         assert!(on(south, "2027-12-31") && on(south, "2028-02-29") && !on(south, "2027-06-21"));
-        let tree = Blocker { kind: Kind::Tree, leaves: Some(north), ..house() };
-        let own = Skyline::default();
-        let height = |date: &str| {
-            let seen = around(&own, core::slice::from_ref(&tree), eye(0.0, 0.0, 1.5), date.parse().unwrap());
-            seen.height_at(Bearing::from_degrees(90.0)).degrees()
-        };
-        assert!(height("2027-06-21") > 15.0);
-        assert_eq!(height("2027-01-21"), 0.0);
     }
 
     /// Whether a ray passes below the top of the rectangle while over it; shares nothing with outlines.

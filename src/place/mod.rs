@@ -19,6 +19,7 @@ pub mod opening;
 pub mod plus_code;
 pub mod reshape;
 pub mod room;
+pub mod seasons;
 pub mod sighting;
 pub mod site;
 pub mod skyline;

@@ -7,7 +7,7 @@ use super::stage::Stage;
 use super::wish::Wish;
 use super::words::{clock, heights, light};
 use crate::place::background::Background;
-use crate::units::{Bearing, Degrees, Instant};
+use crate::units::{Degrees, Instant};
 use crate::words::{self, Clock};
 
 /// "Sat 2 Oct 2027 18:17".
@@ -28,7 +28,7 @@ pub fn lens(arc: &LensArc) -> String {
     if arc.from == arc.to {
         format!("lens {}", words::bearing(arc.from))
     } else {
-        format!("lens {}–{}", whole(arc.from), whole(arc.to))
+        format!("lens {}", words::bearings_from_to(arc.from, arc.to))
     }
 }
 
@@ -41,7 +41,7 @@ pub fn lens_reason(arc: &LensArc) -> String {
 pub fn bad_backgrounds(backgrounds: &[Background]) -> String {
     let bad = backgrounds.iter().filter(|background| !background.good).map(|background| {
         let why = if background.why.is_empty() { String::new() } else { format!(" ({})", background.why) };
-        format!("{}–{}{why}", whole(background.from), whole(background.to))
+        format!("{}{why}", words::bearings_from_to(background.from, background.to))
     });
     let bad: Vec<_> = bad.collect();
     if bad.is_empty() { String::new() } else { format!("left out: {}", bad.join(", ")) }
@@ -74,11 +74,6 @@ fn moment(at: Instant, stage: &Stage, style: Clock) -> String {
     format!("{} {}", words::date(local.date()), words::clock(local.time(), style))
 }
 
-/// "190°".
-fn whole(bearing: Bearing) -> String {
-    words::degrees(Degrees::from_degrees(bearing.degrees()))
-}
-
 #[cfg(test)]
 mod tests {
     use super::super::fixture::{at, field, on, span, wish};
@@ -87,6 +82,7 @@ mod tests {
     use super::super::wish::SunOnMark;
     use super::*;
     use crate::sky::sun::Sun;
+    use crate::units::Bearing;
 
     fn a_while() -> Again {
         Again {

@@ -5,7 +5,9 @@ use proptest::prelude::*;
 
 use super::stage::{Stage, StageOpening};
 use super::wish::{Arc, ClockRange, Heights, Sky, SunOnMark, Wish};
+use crate::place::blocker::{Blocker, DayOfYear, Eye, Kind, Leaves};
 use crate::place::cone::{Cone, HalfSpace};
+use crate::place::seasons::Seasons;
 use crate::place::site::Site;
 use crate::place::skyline::{Point, Skyline};
 use crate::place::zone::Zone;
@@ -108,6 +110,7 @@ pub(super) fn loft() -> Stage {
         zone: lisbon(),
         lens: Bearing::from_degrees(215.0),
         lens_uncertainty: Degrees::from_degrees(5.0),
+        free: None,
         wish: wish((112.0, 165.0), (4.0, 16.0), SunOnMark::Yes),
         takes: Duration::from_minutes(25),
         openings: Some(vec![
@@ -115,6 +118,7 @@ pub(super) fn loft() -> Stage {
             window("right window", 248.0, (0.1, 0.5), (0.0, 0.9)),
         ]),
         skyline: Skyline::default(),
+        seasons: None,
     }
 }
 
@@ -148,9 +152,35 @@ fn some_openings() -> impl Strategy<Value = Option<Vec<StageOpening>>> {
     prop_oneof![1 => Just(None), 2 => proptest::collection::vec(one, 0..4).prop_map(Some)]
 }
 
-fn some_skyline() -> impl Strategy<Value = Skyline> {
+/// None, a skyline for all year, or a tree before it that loses its leaves (and gets them back) within the year.
+fn some_skyline() -> impl Strategy<Value = (Skyline, Option<Seasons>)> {
     let points = proptest::collection::vec((0.0..360.0f64, -2.0..30.0f64), 1..12);
-    prop_oneof![Just(Skyline::default()), points.prop_map(|points| skyline(&points))]
+    let day = || (1u8..13, 1u8..29).prop_map(|(month, day)| DayOfYear { month, day });
+    let tree = (0.0..360.0f64, 2.0..20.0f64, day(), day());
+    prop_oneof![
+        Just((Skyline::default(), None)),
+        points.prop_map(|points| (skyline(&points), None)),
+        tree.prop_map(|(bearing, height, on, off)| {
+            let tree = tree_at(bearing, height, Leaves { on, off });
+            (Skyline::default(), Seasons::around(&Skyline::default(), &[tree], Eye::default()))
+        }),
+    ]
+}
+
+/// A tree 10 m away, 12 m wide.
+pub(super) fn tree_at(bearing: f64, height: f64, leaves: Leaves) -> Blocker {
+    Blocker {
+        id: "tree".into(),
+        name: "tree".into(),
+        kind: Kind::Tree,
+        bearing: Bearing::from_degrees(bearing),
+        distance: Metres::from_metres(10.0),
+        width: Metres::from_metres(12.0),
+        depth: Metres::default(),
+        height: Metres::from_metres(height),
+        turned: Degrees::default(),
+        leaves: Some(leaves),
+    }
 }
 
 /// A clock somewhere on Earth, with a summer time that begins and ends in 2027.
@@ -163,13 +193,14 @@ fn some_clock() -> impl Strategy<Value = Zone> {
 pub(super) fn some_stage() -> impl Strategy<Value = Stage> {
     let place = (-90.0..=90.0f64, -180.0..=180.0f64);
     (place, some_clock(), 0.0..360.0f64, some_wish(), some_openings(), some_skyline()).prop_map(
-        |((latitude, longitude), zone, lens, wish, openings, skyline)| Stage {
+        |((latitude, longitude), zone, lens, wish, openings, (skyline, seasons))| Stage {
             site: site(latitude, longitude),
             zone,
             lens: Bearing::from_degrees(lens),
             wish,
             openings,
             skyline,
+            seasons,
             takes: Duration::ZERO,
             ..loft()
         },

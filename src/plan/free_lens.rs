@@ -5,13 +5,11 @@
 //! come near the best are then searched exactly: the answer of a scan of every degree, at a hundredth of its price.
 
 use super::calendar;
-use super::lens::LensChoice;
 use super::met;
 use super::region::{self, BearingArc};
 use super::slot::Slot;
 use super::stage::Stage;
 use super::wish::{Arc, DateRange};
-use crate::place::background::Background;
 use crate::place::cone::Cone;
 use crate::sky::search::Limb;
 use crate::sky::sun::Sun;
@@ -20,38 +18,23 @@ use crate::units::{Bearing, Degrees, Duration, Span, Spans};
 /// Distance of the notes on the sun's bearing. Our own choice: shorter means more notes, longer more exact searches.
 const NOTE: Duration = Duration::from_minutes(4);
 
-/// A slot, and where the lens looks for it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct FreeSlot {
-    /// Where the lens looks.
-    pub lens: Bearing,
-    /// The slot that it gives.
-    pub slot: Slot,
-}
-
-/// The best slot of every stretch of light on local `dates`, in order of time, for a lens as free as `choice`.
+/// The best slot of every stretch of light on local `dates`, in order of time, for a lens that may look to any of
+/// `lenses`.
 ///
 /// Best is the longest hold; where several bearings keep the light from its begin to its end, the middle one.
-pub fn slots(
-    sun: &Sun,
-    stage: &Stage,
-    dates: &[DateRange],
-    choice: LensChoice,
-    backgrounds: &[Background],
-) -> Vec<FreeSlot> {
-    let bearings = choice.bearings(stage.lens, backgrounds);
+pub(super) fn slots(sun: &Sun, stage: &Stage, dates: &[DateRange], lenses: &[Bearing]) -> Vec<Slot> {
     let all = Spans::gather(dates.iter().filter_map(|range| calendar::whole(&stage.zone, *range)).collect());
     let light = all.iter().flat_map(|within| any_lens(sun, stage, within).iter().collect::<Vec<_>>());
     light
         .flat_map(|light| calendar::by_days(&stage.zone, light))
         .filter(|light| light.duration() >= stage.takes)
-        .filter_map(|light| best_within(sun, stage, light, &bearings))
+        .filter_map(|light| best_within(sun, stage, light, lenses))
         .collect()
 }
 
 /// When everything but the arc is granted: all the time in which some lens might do.
 pub fn any_lens(sun: &Sun, stage: &Stage, within: Span) -> Spans {
-    let mut open = stage.clone();
+    let mut open = stage.looking(stage.lens);
     let from = open.wish.arc.from;
     open.wish.arc = Arc { to: Degrees::from_degrees(from.degrees() + 360.0), ..open.wish.arc };
     met::met(sun, &open, within)
@@ -66,10 +49,9 @@ pub fn with_lens(sun: &Sun, stage: &Stage, light: &Spans, lens: Bearing) -> Span
 }
 
 /// The slot of the bearing that holds longest within `light`.
-fn best_within(sun: &Sun, stage: &Stage, light: Span, bearings: &[Bearing]) -> Option<FreeSlot> {
+fn best_within(sun: &Sun, stage: &Stage, light: Span, bearings: &[Bearing]) -> Option<Slot> {
     let (lens, span) = longest_holding(sun, stage, light, bearings)?;
-    let looking = Stage { lens, ..stage.clone() };
-    (span.duration() >= stage.takes).then(|| FreeSlot { lens, slot: Slot::new(sun, &looking, span) })
+    (span.duration() >= stage.takes).then(|| Slot::new(sun, &stage.looking(lens), span))
 }
 
 /// The bearing that holds longest, and the span for which it does.
@@ -125,12 +107,21 @@ fn hold(notes: &[f64], north: &[(f64, f64)], lens: f64) -> usize {
 #[cfg(test)]
 mod tests {
     use super::super::fixture::{field, loft, on, wish};
+    use super::super::lens::LensChoice;
     use super::super::only_here::every_bearing;
+    use super::super::reason::Question;
+    use super::super::search;
     use super::super::wish::SunOnMark;
     use super::*;
+    use crate::place::background::Background;
 
     fn all_round() -> LensChoice {
         LensChoice::Range { from_deg: Bearing::default(), to_deg: Bearing::default() }
+    }
+
+    /// `stage` with its lens as free as `choice`.
+    fn free(stage: Stage, choice: LensChoice, backgrounds: &[Background]) -> Stage {
+        Stage { free: Some(choice.bearings(stage.lens, backgrounds)), ..stage }
     }
 
     fn week() -> [DateRange; 1] {
@@ -143,15 +134,15 @@ mod tests {
         {
             let stage = Stage { wish: wish(wished, (4.0, 25.0), SunOnMark::Yes), ..stage };
             let sun = Sun::new(stage.site);
-            let found = slots(&sun, &stage, &week(), all_round(), &[]);
+            let found = search::slots(&sun, &free(stage.clone(), all_round(), &[]), &week());
             let within = calendar::whole(&stage.zone, week()[0]).unwrap();
             let mut expected = 0;
             for light in any_lens(&sun, &stage, within).iter() {
                 let tried = every_bearing(&sun, &stage, light, all_round(), &[]);
                 let most = tried.iter().map(|hold| hold.hold()).max().unwrap();
-                let here = found.iter().find(|free| free.slot.span.and(light).is_some());
+                let here = found.iter().find(|slot| slot.span.and(light).is_some());
                 if most >= stage.takes {
-                    let short = most - here.unwrap().slot.hold();
+                    let short = most - here.unwrap().hold();
                     assert!(short.millis().abs() < 10, "{} min short of {}", short.minutes(), most.minutes());
                     expected += 1;
                 }
@@ -160,13 +151,59 @@ mod tests {
         }
     }
 
+    /// Every whole degree at every minute of a day, put as single questions: minutes in a row at most, for each degree,
+    /// and the minutes at which any degree does.
+    fn brute(sun: &Sun, stage: &Stage, day: Span) -> (Vec<i64>, Vec<bool>) {
+        let mut any = vec![false; 1440];
+        let longest = |lens: u32| {
+            let looking = stage.looking(Bearing::from_degrees(f64::from(lens)));
+            let question = Question::new(&looking);
+            let (mut row, mut most) = (0, 0);
+            for (minute, any) in (0..).zip(any.iter_mut()) {
+                let met = question.holds(sun, day.start() + Duration::from_minutes(minute));
+                row = if met { row + 1 } else { 0 };
+                *any |= met;
+                most = most.max(row);
+            }
+            most
+        };
+        ((0..360).map(longest).collect(), any)
+    }
+
+    #[test]
+    fn equals_a_brute_scan_of_every_degree_and_minute() {
+        let tall = Stage { wish: wish((112.0, 165.0), (4.0, 40.0), SunOnMark::Yes), ..loft() };
+        for (stage, date) in [(tall, on(2027, 3, 11)), (field(), on(2027, 6, 21)), (field(), on(2027, 11, 2))]
+        {
+            let (sun, dates) = (Sun::new(stage.site), [DateRange { from: date, to: date }]);
+            let free = free(stage, all_round(), &[]);
+            let day = calendar::whole(&free.zone, dates[0]).unwrap();
+            let (brute, any) = brute(&sun, &free, day);
+            let found = search::slots(&sun, &free, &dates);
+            let best = found.iter().max_by_key(|slot| slot.hold()).unwrap();
+            let most = brute.iter().max().unwrap();
+            assert!((best.hold().minutes() - *most as f64).abs() <= 1.0, "{} {most}", best.hold().minutes());
+            assert!(brute[best.lens.degrees() as usize] >= most - 1, "{}", best.lens.degrees());
+            let met = met::met(&sun, &free, day);
+            let near = |at: crate::units::Instant| {
+                met.iter().any(|span| {
+                    [span.start(), span.end()].iter().any(|edge| (*edge - at).millis().abs() < 1000)
+                })
+            };
+            for (minute, any) in (0..).zip(any) {
+                let at = day.start() + Duration::from_minutes(minute);
+                assert!(near(at) || met.contains(at) == any, "{at}");
+            }
+        }
+    }
+
     #[test]
     fn a_fixed_lens_gives_the_plain_slots() {
         let stage = loft();
         let sun = Sun::new(stage.site);
-        let fixed = slots(&sun, &stage, &week(), LensChoice::Fixed, &[]);
-        let plain = super::super::search::slots(&sun, &stage, &week());
-        let longest = |free: &FreeSlot| plain.iter().any(|slot| slot.span == free.slot.span);
+        let fixed = search::slots(&sun, &free(stage.clone(), LensChoice::Fixed, &[]), &week());
+        let plain = search::slots(&sun, &stage, &week());
+        let longest = |free: &Slot| plain.iter().any(|slot| slot.span == free.span);
         assert!(!fixed.is_empty() && fixed.iter().all(longest));
         assert!(fixed.iter().all(|free| free.lens == stage.lens));
     }
@@ -180,7 +217,8 @@ mod tests {
             good: false,
             why: "car park".into(),
         }];
-        let found = slots(&Sun::new(stage.site), &stage, &week(), LensChoice::AnyGoodBackground, &bad);
+        let sun = Sun::new(stage.site);
+        let found = search::slots(&sun, &free(stage, LensChoice::AnyGoodBackground, &bad), &week());
         assert!(!found.is_empty() && found.iter().all(|free| !bad[0].contains(free.lens)));
     }
 }

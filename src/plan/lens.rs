@@ -45,7 +45,18 @@ pub fn behind(backgrounds: &[Background], lens: Bearing) -> Behind {
     }
 }
 
+/// How far a lens that becomes free may turn at first, each way. Our own choice.
+const AROUND: Degrees = Degrees::from_degrees(30.0);
+
 impl LensChoice {
+    /// A range about a bearing, to begin with.
+    pub fn around(bearing: Bearing) -> Self {
+        Self::Range {
+            from_deg: bearing.turned(Degrees::from_degrees(-AROUND.degrees())),
+            to_deg: bearing.turned(AROUND),
+        }
+    }
+
     /// Whether it is the set-up's own bearing and no other.
     pub fn is_fixed(&self) -> bool {
         *self == Self::Fixed

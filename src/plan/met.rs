@@ -6,20 +6,24 @@
 
 use super::above::above;
 use super::calendar;
-use super::reason::{Direct, above_horizon};
+use super::reason::above_horizon;
 use super::region;
 use super::stage::Stage;
+use super::wish::SunOnMark;
 use crate::place::cone::Cone;
+use crate::place::skyline::Skyline;
 use crate::sky::search::Limb;
 use crate::sky::sun::Sun;
 use crate::units::{Span, Spans};
 
 /// All the time within `within` in which the wish holds, short spans included.
 pub fn met(sun: &Sun, stage: &Stage, within: Span) -> Spans {
-    let light = match Direct::of(stage) {
-        Direct::Asked => direct(sun, stage, within, &wish_cones(stage)),
+    let light = match stage.wish.sun_on_mark {
+        SunOnMark::Yes => direct(sun, stage, within, &wish_cones(stage)),
         // Not the wish's cones: the same edge found twice would leave slivers of a few milliseconds.
-        Direct::Open | Direct::Barred => as_direct_as_wished(sun, stage, &wished(sun, stage, within), within),
+        SunOnMark::Any | SunOnMark::No => {
+            as_direct_as_wished(sun, stage, &wished(sun, stage, within), within)
+        }
     };
     possible(stage, light, within)
 }
@@ -31,10 +35,10 @@ pub fn sun_on_mark(sun: &Sun, stage: &Stage, within: Span) -> Spans {
 
 /// What is left of `light` when the mark must get, or lack, direct sun as the wish says.
 pub(super) fn as_direct_as_wished(sun: &Sun, stage: &Stage, light: &Spans, within: Span) -> Spans {
-    match Direct::of(stage) {
-        Direct::Open => light.clone(),
-        Direct::Asked => light.and(&sun_on_mark(sun, stage, within)),
-        Direct::Barred => light.without(&sun_on_mark(sun, stage, within)),
+    match stage.wish.sun_on_mark {
+        SunOnMark::Any => light.clone(),
+        SunOnMark::Yes => light.and(&sun_on_mark(sun, stage, within)),
+        SunOnMark::No => light.without(&sun_on_mark(sun, stage, within)),
     }
 }
 
@@ -45,13 +49,15 @@ fn wished(sun: &Sun, stage: &Stage, within: Span) -> Spans {
 
 /// When the sun stands in one of `asked` and reaches the mark.
 fn direct(sun: &Sun, stage: &Stage, within: Span, asked: &[Cone]) -> Spans {
-    above(sun, &stage.skyline, &sun.spans_in(&through_openings(stage, asked), Limb::Centre, within))
+    let light = |(part, line): (Span, &Skyline)| {
+        above(sun, line, &sun.spans_in(&through_openings(stage, line, asked), Limb::Centre, part))
+    };
+    stage.by_season(within).into_iter().map(light).reduce(|all, one| all.or(&one)).unwrap_or_default()
 }
 
 /// The parts of `asked` above a level horizon that openings let onto the mark; a skyline stands for itself.
-fn through_openings(stage: &Stage, asked: &[Cone]) -> Vec<Cone> {
-    let level = stage.skyline.is_level();
-    let up = Cone { sides: level.then(above_horizon).into_iter().collect() };
+fn through_openings(stage: &Stage, line: &Skyline, asked: &[Cone]) -> Vec<Cone> {
+    let up = Cone { sides: line.is_level().then(above_horizon).into_iter().collect() };
     let asked = asked.iter().map(|cone| both(cone, &up));
     match &stage.openings {
         None => asked.collect(),
@@ -77,7 +83,7 @@ fn possible(stage: &Stage, mut light: Spans, within: Span) -> Spans {
 
 /// The wish's arc and heights.
 fn wish_cones(stage: &Stage) -> Vec<Cone> {
-    region::cones(stage.wish.arc, stage.lens, stage.wish.heights)
+    region::cones(&stage.light_from(), stage.wish.heights)
 }
 
 /// In both cones.
@@ -87,10 +93,12 @@ fn both(one: &Cone, other: &Cone) -> Cone {
 
 #[cfg(test)]
 mod tests {
-    use super::super::fixture::{at, loft, site, some_days, some_stage, span, window, wish};
+    use super::super::fixture::{at, field, loft, site, some_days, some_stage, span, tree_at, window, wish};
     use super::super::reason::Question;
-    use super::super::wish::{SunOnMark, Wish};
+    use super::super::wish::Wish;
     use super::*;
+    use crate::place::blocker::{DayOfYear, Eye, Leaves};
+    use crate::place::seasons::Seasons;
     use crate::units::{Bearing, Degrees, Duration, Height, Instant};
     use proptest::prelude::*;
 
@@ -148,6 +156,28 @@ mod tests {
         assert!(through(-48.0).contains(at("2027-03-20T12:00:00Z")));
     }
 
+    #[test]
+    fn a_tree_takes_the_evening_sun_while_it_has_leaves() {
+        let day = |month, day| DayOfYear { month, day };
+        let leaves = Leaves { on: day(4, 15), off: day(11, 1) };
+        let tree = tree_at(265.0, 8.0, leaves);
+        let stage = Stage {
+            seasons: Seasons::around(&Skyline::default(), &[tree], Eye::default()),
+            wish: wish((0.0, 360.0), (2.0, 60.0), SunOnMark::Yes),
+            ..field()
+        };
+        let (sun, question) = (Sun::new(stage.site), Question::new(&stage));
+        let year = span("2027-01-01T00:00:00Z", "2028-01-01T00:00:00Z");
+        let found = met(&sun, &stage, year);
+        for minute in minutes_apart_from(&found, year).step_by(7) {
+            assert_eq!(found.contains(minute), question.holds(&sun, minute), "{minute}");
+        }
+        // 17:45 UTC on either side of both dates, the sun in the west at 15° and at 1°.
+        let lit = |text: &str| found.contains(at(text));
+        assert!(lit("2027-04-14T17:45:00Z") && !lit("2027-04-15T17:45:00Z"));
+        assert!(!lit("2027-10-31T16:30:00Z") && lit("2027-11-01T16:30:00Z"));
+    }
+
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(48))]
 
@@ -170,11 +200,7 @@ mod tests {
             let arc = &mut looser.wish.arc;
             arc.to = Degrees::from_degrees((arc.to.degrees() + wider).min(arc.from.degrees() + 360.0));
             looser.wish.heights.to = Height::clamped(looser.wish.heights.to.degrees() + wider);
-            // Going below the horizon changes what 'any' asks of the open; stay on one side.
-            let low = looser.wish.heights.from.degrees();
-            if low > 0.0 {
-                looser.wish.heights.from = Height::clamped((low - lower).max(0.0));
-            }
+            looser.wish.heights.from = Height::clamped(looser.wish.heights.from.degrees() - lower);
             looser.wish.hours = None;
             let lost = met(&sun, &stage, within).without(&met(&sun, &looser, within));
             prop_assert!(lost.total().millis() < 100, "{}", lost.total().millis());

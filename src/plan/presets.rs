@@ -72,7 +72,7 @@ pub const PRESETS: [Preset; 8] = [
         looks: "a dark shape before a bright, low sun",
         arc: arc(165.0, 195.0),
         heights: heights(0.0, 12.0),
-        sun_on_mark: SunOnMark::Any,
+        sun_on_mark: SunOnMark::Yes,
     },
     Preset {
         id: "blue-hour",

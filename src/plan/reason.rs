@@ -44,49 +44,17 @@ pub(super) fn above_horizon() -> HalfSpace {
     HalfSpace { normal: Vector::UP, least: -Height::clamped(SUN_RADIUS.degrees()).sin() }
 }
 
-/// What a wish asks about direct sun, with its defaults settled.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Direct {
-    /// It must reach the mark.
-    Asked,
-    /// It must not.
-    Barred,
-    /// Either way.
-    Open,
-}
-
-impl Direct {
-    /// In the open the sun is the light itself, so that 'any' asks for it as 'yes' does: unless the wish
-    /// goes below the horizon, where there is none. Our own choice.
-    pub fn of(stage: &Stage) -> Self {
-        match stage.wish.sun_on_mark {
-            SunOnMark::Yes => Self::Asked,
-            SunOnMark::No => Self::Barred,
-            SunOnMark::Any if stage.openings.is_none() && stage.wish.heights.from.degrees() >= 0.0 => {
-                Self::Asked
-            }
-            SunOnMark::Any => Self::Open,
-        }
-    }
-}
-
 /// A wish at a stage, ready to be asked of single instants.
 pub(super) struct Question<'a> {
     stage: &'a Stage,
     arcs: Vec<BearingArc>,
     limits: [HalfSpace; 2],
-    direct: Direct,
 }
 
 impl<'a> Question<'a> {
     /// The wish of `stage`.
     pub(super) fn new(stage: &'a Stage) -> Self {
-        Self {
-            stage,
-            arcs: region::bearings(stage.wish.arc, stage.lens),
-            limits: region::height_limits(stage.wish.heights),
-            direct: Direct::of(stage),
-        }
+        Self { stage, arcs: stage.light_from(), limits: region::height_limits(stage.wish.heights) }
     }
 
     /// What the wish lacks just outside an edge; `inside` is an instant just inside.
@@ -129,20 +97,19 @@ impl<'a> Question<'a> {
 
     /// What the sun on the mark lacks, or has too much.
     fn direct(&self, sun: &Sun, outside: Instant, inside: Instant) -> Option<Reason> {
-        match self.direct {
-            Direct::Open => None,
-            Direct::Asked => self.blocked(sun.apparent(outside), || self.through(sun.apparent(inside))),
-            Direct::Barred => {
-                let light = sun.apparent(outside);
-                let clear = self.blocked(light, || None).is_none();
-                clear.then(|| self.through(light).map_or(Reason::InTheSun, Reason::Through))
+        match self.stage.wish.sun_on_mark {
+            SunOnMark::Any => None,
+            SunOnMark::Yes => self.blocked(sun, outside, || self.through(sun.apparent(inside))),
+            SunOnMark::No => {
+                let clear = self.blocked(sun, outside, || None).is_none();
+                clear.then(|| self.through(sun.apparent(outside)).map_or(Reason::InTheSun, Reason::Through))
             }
         }
     }
 
-    /// What keeps light from `light` off the mark; `was` tells the opening that let it in a moment before.
-    fn blocked(&self, light: Vector<World>, was: impl Fn() -> Option<usize>) -> Option<Reason> {
-        let line = &self.stage.skyline;
+    /// What keeps the sun off the mark at an instant; `was` tells the opening that let it in a moment before.
+    fn blocked(&self, sun: &Sun, at: Instant, was: impl Fn() -> Option<usize>) -> Option<Reason> {
+        let (light, line) = (sun.apparent(at), self.stage.skyline_at(at));
         if line.is_level() && !above_horizon().contains(light) {
             Some(Reason::Horizon)
         } else if !line.is_level() && !line.clears(light, SUN_RADIUS) {

@@ -73,9 +73,21 @@ pub fn bearings(arc: Arc, lens: Bearing) -> Vec<BearingArc> {
         .collect()
 }
 
-/// The directions of a wish as a union of convex cones.
-pub fn cones(arc: Arc, lens: Bearing, heights: Heights) -> Vec<Cone> {
-    let mut cones: Vec<Cone> = bearings(arc, lens).iter().flat_map(BearingArc::cones).collect();
+/// Where the light may come from for a lens that may look to any of `lenses`.
+pub fn bearings_of_any(arc: Arc, lenses: &[Bearing]) -> Vec<BearingArc> {
+    let all = lenses.iter().flat_map(|lens| bearings(arc, *lens));
+    let all = merged(all.map(|arc| (arc.from.degrees(), arc.width.degrees())).collect());
+    all.into_iter()
+        .map(|(start, width)| BearingArc {
+            from: Bearing::from_degrees(start),
+            width: Degrees::from_degrees(width),
+        })
+        .collect()
+}
+
+/// Arcs of bearings and heights as a union of convex cones.
+pub fn cones(arcs: &[BearingArc], heights: Heights) -> Vec<Cone> {
+    let mut cones: Vec<Cone> = arcs.iter().flat_map(BearingArc::cones).collect();
     for cone in &mut cones {
         cone.sides.extend(height_limits(heights));
     }
@@ -187,7 +199,7 @@ mod tests {
 
     #[test]
     fn a_full_circle_has_no_planes() {
-        let whole = cones(arc(0.0, 360.0, false), Bearing::from_degrees(77.0), heights(4.0, 16.0));
+        let whole = cones(&bearings(arc(0.0, 360.0, false), Bearing::from_degrees(77.0)), heights(4.0, 16.0));
         assert_eq!(whole.len(), 1);
         assert_eq!(whole[0].sides.len(), 2, "heights alone");
     }
@@ -223,7 +235,7 @@ mod tests {
             let limits = (low, low + more);
             prop_assume!(!at_an_edge(arc, lens + 180.0 - bearing));
             prop_assume!((height - limits.0).abs() > 1e-6 && (height - limits.1).abs() > 1e-6);
-            let cones = cones(arc, Bearing::from_degrees(lens), heights(limits.0, limits.1));
+            let cones = cones(&bearings(arc, Bearing::from_degrees(lens)), heights(limits.0, limits.1));
             let inside = cones.iter().any(|cone| cone.contains(sun(bearing, height)));
             prop_assert_eq!(inside, wished(arc, lens, limits, (bearing, height)));
             let arcs = bearings(arc, Bearing::from_degrees(lens));
@@ -247,7 +259,7 @@ mod tests {
         ) {
             let arc = Arc { either_side: true, ..arc };
             prop_assume!(!at_an_edge(arc, turn));
-            let cones = cones(arc, Bearing::from_degrees(lens), heights(-10.0, 70.0));
+            let cones = cones(&bearings(arc, Bearing::from_degrees(lens)), heights(-10.0, 70.0));
             let lit = |off: f64| cones.iter().any(|cone| cone.contains(sun(lens + 180.0 - off, height)));
             prop_assert_eq!(lit(turn), lit(-turn));
         }
@@ -258,7 +270,7 @@ mod tests {
         ) {
             prop_assume!(!at_an_edge(arc, lens + 180.0 - bearing));
             let lit = |by: f64| {
-                cones(arc, Bearing::from_degrees(lens + by), heights(0.0, 50.0))
+                cones(&bearings(arc, Bearing::from_degrees(lens + by)), heights(0.0, 50.0))
                     .iter()
                     .any(|cone| cone.contains(sun(bearing + by, 20.0)))
             };

@@ -5,6 +5,7 @@
 use chrono::NaiveDate;
 
 use super::calendar;
+use super::free_lens;
 use super::met::met;
 use super::slot::Slot;
 use super::stage::Stage;
@@ -62,8 +63,12 @@ pub fn find(sun: &Sun, stage: &Stage, project_dates: &[DateRange], today: NaiveD
     Found { on_dates: slots(sun, stage, project_dates), soon, year }
 }
 
-/// Slots on local `dates`, in order; they are cut at the first and the last midnight.
+/// Slots on local `dates`, in order; they are cut at the first and the last midnight. Where the lens is free, each
+/// stretch of light has the slot of the bearing that holds longest.
 pub fn slots(sun: &Sun, stage: &Stage, dates: &[DateRange]) -> Vec<Slot> {
+    if let Some(lenses) = &stage.free {
+        return free_lens::slots(sun, stage, dates, lenses);
+    }
     let all = Spans::gather(dates.iter().filter_map(|range| calendar::whole(&stage.zone, *range)).collect());
     all.iter()
         .flat_map(|within| met(sun, stage, within).iter().collect::<Vec<_>>())

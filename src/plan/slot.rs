@@ -7,7 +7,7 @@ use super::stage::Stage;
 
 use crate::light::class::{Class, Side, class, off_lens, side};
 use crate::sky::sun::Sun;
-use crate::units::{Degrees, Duration, Height, Instant, Span, Vector, World};
+use crate::units::{Bearing, Degrees, Duration, Height, Instant, Span, Vector, World};
 
 /// How far beyond an edge the sky is asked why it is one. Edges are exact to a few milliseconds.
 const BESIDE: Duration = Duration::from_millis(200);
@@ -19,6 +19,8 @@ pub struct Slot {
     pub span: Span,
     /// Local date on which it begins.
     pub date: NaiveDate,
+    /// Where the lens looks.
+    pub lens: Bearing,
     /// The light half-way through.
     pub light: Light,
     /// Height of the sun at the start and at the end.
@@ -60,6 +62,7 @@ impl Slot {
         Self {
             span,
             date: stage.zone.date(span.start()),
+            lens: stage.lens,
             light: Light::from(at(span.middle()), stage),
             heights: (at(span.start()).height(), at(span.end()).height()),
             openings: openings(stage, &[span.start() + BESIDE, span.middle(), span.end() - BESIDE].map(at)),

@@ -3,12 +3,14 @@
 //! Openings are already cones of directions seen from the mark, the skyline is already the one seen from there, and the
 //! lens is a bearing. Built from the project's document by `project::stage`.
 
+use super::region::{self, BearingArc};
 use super::wish::Wish;
 use crate::place::cone::{Cone, HalfSpace};
+use crate::place::seasons::Seasons;
 use crate::place::site::Site;
 use crate::place::skyline::Skyline;
 use crate::place::zone::Zone;
-use crate::units::{Bearing, Degrees, Duration, Vector, World};
+use crate::units::{Bearing, Degrees, Duration, Instant, Span, Vector, World};
 
 /// Where, with which lens, in which light, for how long.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,14 +23,18 @@ pub struct Stage {
     pub lens: Bearing,
     /// How far off that bearing may be.
     pub lens_uncertainty: Degrees,
+    /// Where it may look instead, when it is free; `None` for a lens that is fixed.
+    pub free: Option<Vec<Bearing>>,
     /// The light wanted.
     pub wish: Wish,
     /// How long the set-up takes.
     pub takes: Duration,
     /// Openings that can let the sun onto the mark, covered ones left out; `None` in the open.
     pub openings: Option<Vec<StageOpening>>,
-    /// What blocks the sky, seen from the mark; without points the level horizon.
+    /// What blocks the sky, seen from the mark, trees in leaf; without points the level horizon.
     pub skyline: Skyline,
+    /// What blocks it by the date, where trees near by lose their leaves; `None` for the same all year.
+    pub seasons: Option<Seasons>,
 }
 
 /// The part of the sky that one opening lets onto the mark.
@@ -57,6 +63,37 @@ impl StageOpening {
 }
 
 impl Stage {
+    /// With the lens fixed to a bearing.
+    pub fn looking(&self, lens: Bearing) -> Self {
+        Self { lens, free: None, ..self.clone() }
+    }
+
+    /// Where the light may come from, whichever way a free lens looks.
+    pub fn light_from(&self) -> Vec<BearingArc> {
+        match &self.free {
+            None => region::bearings(self.wish.arc, self.lens),
+            Some(lenses) => region::bearings_of_any(self.wish.arc, lenses),
+        }
+    }
+
+    /// What blocks the sky at an instant.
+    pub fn skyline_at(&self, at: Instant) -> &Skyline {
+        self.seasons.as_ref().map_or(&self.skyline, |seasons| seasons.on(self.zone.date(at)))
+    }
+
+    /// `within`, cut at the midnights at which trees gain or lose their leaves, each part with what blocks the sky.
+    pub fn by_season(&self, within: Span) -> Vec<(Span, &Skyline)> {
+        let Some(seasons) = &self.seasons else { return vec![(within, &self.skyline)] };
+        let changes = seasons.changes(self.zone.date(within.start()), self.zone.date(within.end()));
+        let midnights = changes.into_iter().filter_map(|date| self.zone.day(date)).map(Span::start);
+        let (mut parts, mut from) = (Vec::new(), within.start());
+        for until in midnights.chain([within.end()]) {
+            parts.extend(Span::new(from, until).map(|part| (part, self.skyline_at(from))));
+            from = until;
+        }
+        parts
+    }
+
     /// As it would be if the lens' bearing and the openings' were off by these shares of what is stated
     /// (−1 to 1). One compass measured all openings, so they turn together.
     pub fn off_by(&self, lens: f64, openings: f64) -> Self {

@@ -51,7 +51,7 @@ impl Edges {
 
 /// The ± of `slot`.
 pub fn edges(sun: &Sun, stage: &Stage, slot: &Slot) -> Edges {
-    follow(stage, slot.span, |off, within| met::met(sun, off, within))
+    follow(&stage.looking(slot.lens), slot.span, |off, within| met::met(sun, off, within))
 }
 
 /// The ± of a span of sun on the mark, whatever the wish says.

@@ -22,9 +22,16 @@ pub fn heights((start, end): (Height, Height)) -> String {
     format!("{} high", words::degrees_from_to(angle(start), angle(end)))
 }
 
-/// "¾ back, right · 10–4° high · ± 6 min".
-pub fn reason(slot: &Slot, edges: &Edges) -> String {
-    format!("{} · {} · {}", light(&slot.light), heights(slot.heights), words::plus_minus(edges.larger()))
+/// "¾ back, right · 10–4° high · ± 6 min"; where the lens is free, "lens 215° SW · " before it.
+pub fn reason(slot: &Slot, stage: &Stage, edges: &Edges) -> String {
+    let lens = stage.free.is_some().then(|| format!("lens {} · ", words::bearing(slot.lens)));
+    format!(
+        "{}{} · {} · {}",
+        lens.unwrap_or_default(),
+        light(&slot.light),
+        heights(slot.heights),
+        words::plus_minus(edges.larger())
+    )
 }
 
 /// What the uncertainty may do to a slot; nothing where it holds.
@@ -129,10 +136,12 @@ mod tests {
         let (stage, found) = march();
         let slot = &found[0];
         let edges = edges(&Sun::new(stage.site), &stage, slot);
-        let words = reason(slot, &edges);
+        let words = reason(slot, &stage, &edges);
         assert!(words.starts_with("¾ back, right · ") && words.contains("° high · ± "), "{words}");
         assert!(words.ends_with(" min"), "{words}");
         assert_eq!(ends(slot, &stage), "sun below 4°");
+        let free = Stage { free: Some(Vec::new()), ..stage };
+        assert_eq!(reason(slot, &free, &edges), format!("lens 215° SW · {words}"));
     }
 
     #[test]

@@ -232,7 +232,7 @@ pub struct Lens {
 }
 
 /// A slot that was kept. The search may find it slightly moved later; what was promised stays written here.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct SavedSlot {
     /// Stable within the project.
     pub id: String,
@@ -240,4 +240,7 @@ pub struct SavedSlot {
     pub start: Instant,
     /// End.
     pub end: Instant,
+    /// Where the lens looks for it, when the set-up leaves that free.
+    #[serde(rename = "lens_deg", default, skip_serializing_if = "Option::is_none")]
+    pub lens: Option<Bearing>,
 }

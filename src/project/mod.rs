@@ -8,6 +8,7 @@ pub mod canonical;
 pub mod demo;
 pub mod document;
 pub mod edit;
+pub mod filed;
 pub mod find;
 pub mod guard;
 pub mod history;

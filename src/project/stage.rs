@@ -2,12 +2,13 @@
 
 use core::fmt;
 
-use super::document::{At, Project, SetUp};
+use super::document::{At, Lens, Project, SetUp};
 use super::find::Standing;
 use crate::place::aperture::apertures;
 use crate::place::blocker::Eye;
 use crate::place::mark::{FACE_HEIGHT, Mark};
 use crate::place::room::Room;
+use crate::place::seasons::Seasons;
 use crate::place::sighting::{SightingError, sighted};
 use crate::place::skyline::Skyline;
 use crate::place::zone::Zone;
@@ -59,6 +60,7 @@ pub fn of_set_up(project: &Project, id: &str, zone: Zone) -> Result<Stage, NotRe
     Ok(Stage {
         lens: set_up.lens.bearing,
         lens_uncertainty: set_up.lens.bearing_uncertainty,
+        free: free(set_up, &standing),
         wish: set_up.wish.clone(),
         takes: Duration::from_minutes(i64::from(set_up.minutes)),
         ..at_mark(&standing, zone)?
@@ -75,24 +77,38 @@ pub fn at_mark(standing: &Standing<'_>, zone: Zone) -> Result<Stage, NotReady> {
         zone,
         lens: Bearing::default(),
         lens_uncertainty: Degrees::default(),
+        free: None,
         wish: sun_from_anywhere(),
         takes: Duration::ZERO,
         openings: openings(standing)?,
         skyline: skyline(standing),
+        seasons: Seasons::around(&standing.location.skyline, &standing.location.blockers, eye(standing)),
     })
 }
 
 /// What blocks the sky from a mark: the far skyline, and every blocker as it is seen from there. Trees count as in
-/// leaf. A room does not say how far it is from the location, so that its marks see out from there.
+/// leaf.
 pub fn skyline(standing: &Standing<'_>) -> Skyline {
+    let eye = eye(standing);
+    let seen = standing.location.blockers.iter().filter_map(|blocker| blocker.seen_from(eye));
+    seen.fold(standing.location.skyline.clone(), |all, one| all.or(&one))
+}
+
+/// Where the eye is at a mark. A room does not say how far it is from the location, so that its marks see out from
+/// there.
+fn eye(standing: &Standing<'_>) -> Eye {
     let mark = standing.mark;
     let (east, north) = match standing.room {
         None => mark.map(|mark| (mark.x, mark.y)).unwrap_or_default(),
         Some(_) => Default::default(),
     };
-    let eye = Eye { east, north, height: mark.map_or(FACE_HEIGHT, |mark| mark.face_height) };
-    let seen = standing.location.blockers.iter().filter_map(|blocker| blocker.seen_from(eye));
-    seen.fold(standing.location.skyline.clone(), |all, one| all.or(&one))
+    Eye { east, north, height: mark.map_or(FACE_HEIGHT, |mark| mark.face_height) }
+}
+
+/// Where the lens may look; `None` for one that is fixed.
+fn free(set_up: &SetUp, standing: &Standing<'_>) -> Option<Vec<Bearing>> {
+    let Lens { choice, bearing, .. } = &set_up.lens;
+    (!choice.is_fixed()).then(|| choice.bearings(*bearing, &standing.location.backgrounds))
 }
 
 /// Where a set-up is.

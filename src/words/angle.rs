@@ -37,6 +37,12 @@ pub fn bearing(bearing: Bearing) -> String {
     format!("{turn}° {}", compass_point(bearing))
 }
 
+/// "190°–228°".
+pub fn bearings_from_to(from: Bearing, to: Bearing) -> String {
+    let turn = |bearing: Bearing| (bearing.degrees().round() as i64).rem_euclid(360);
+    format!("{}°–{}°", turn(from), turn(to))
+}
+
 /// Nearest of the sixteen points: "SW", "WSW".
 pub fn compass_point(bearing: Bearing) -> &'static str {
     let step = 360.0 / POINTS.len() as f64;

@@ -19,6 +19,27 @@ pub fn month(date: NaiveDate) -> &'static str {
     MONTHS[date.month0() as usize]
 }
 
+/// The number of a month by its name, in full or by three letters and more; 1 for January.
+pub fn read_month(name: &str) -> Option<u32> {
+    const WHOLE: [&str; 12] = [
+        "january",
+        "february",
+        "march",
+        "april",
+        "may",
+        "june",
+        "july",
+        "august",
+        "september",
+        "october",
+        "november",
+        "december",
+    ];
+    let name = name.to_lowercase();
+    let found = WHOLE.iter().position(|month| name.len() >= 3 && month.starts_with(&name))?;
+    u32::try_from(found + 1).ok()
+}
+
 /// "Thu 11 Mar 2027".
 pub fn date(date: NaiveDate) -> String {
     format!("{} {} {}", weekday(date), date_short(date), date.year())

@@ -13,9 +13,10 @@ mod hour;
 mod length;
 mod number;
 mod position;
+mod season;
 mod sentence;
 
-pub use angle::{bearing, compass_point, degrees, degrees_fine, degrees_from_to};
+pub use angle::{bearing, bearings_from_to, compass_point, degrees, degrees_fine, degrees_from_to};
 pub use clock::{Clock, clock, clock_from_to, full_hour, offset, to_ten_minutes, to_the_minute};
 pub use date::{date, date_short, dates_from_to, day_of_week, month, weekday};
 pub use duration::{ago, duration, plus_minus};
@@ -23,4 +24,5 @@ pub use hour::hour;
 pub use length::{Units, length, measure, per_minute, sizes, times};
 pub use number::{NotANumber, read_length, read_number, to_edit};
 pub use position::{accuracy, position};
+pub use season::{leaves, read_leaves};
 pub use sentence::capital;

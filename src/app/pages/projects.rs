@@ -98,7 +98,7 @@ fn OtherProjects() -> impl IntoView {
         let open = store.desk.project().id.clone();
         store.desk.filed.get().into_iter().filter(|one| one.project.id != open).collect::<Vec<_>>()
     };
-    let row = move |filed: crate::app::store::cabinet::Filed| {
+    let row = move |filed: slantlight::project::filed::Filed| {
         let (name, sub) = (title(&filed.project), contents(&filed.project));
         view! {
             <li>

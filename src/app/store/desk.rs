@@ -7,9 +7,10 @@ use std::sync::Arc;
 use leptos::prelude::*;
 use slantlight::project::document::Project;
 use slantlight::project::edit::{self, Edit};
+use slantlight::project::filed::Filed;
 use slantlight::project::history::History;
 
-use super::cabinet::{self, Filed};
+use super::cabinet;
 use super::keeper::Keeper;
 use crate::app::devices::writer::News;
 use crate::app::devices::{clock, visibility};
@@ -161,7 +162,7 @@ impl Desk {
         self.shown.set(project.clone());
         self.show_steps();
         let filed = Filed { revision: self.revision(&project.id) + 1, written: clock::now(), project };
-        let record = cabinet::seal(&filed);
+        let record = filed.seal();
         self.news.with_value(|news| {
             if let Some(news) = news {
                 news.tell(&record);
@@ -173,7 +174,7 @@ impl Desk {
 
     /// What another tab has kept: it shows here too, unless this tab writes.
     fn hear(self, record: &str) {
-        let Some(filed) = cabinet::read(record) else { return };
+        let Some(filed) = Filed::read(record) else { return };
         if filed.project.id == self.latest().id && !self.may_write.get_untracked() {
             self.clear_history();
             self.latest.set_value(filed.project.clone());

@@ -29,6 +29,7 @@ use leptos::prelude::*;
 use slantlight::place::zone::Zone;
 use slantlight::project::document::{Location, Project};
 use slantlight::project::edit::Edit;
+use slantlight::project::filed::Filed;
 
 use super::devices::{id, local, writer};
 use super::parts::Notes;
@@ -178,7 +179,7 @@ impl Store {
 }
 
 /// The project that was open last, or the first.
-fn opened(filed: &[cabinet::Filed]) -> Option<Arc<Project>> {
+fn opened(filed: &[Filed]) -> Option<Arc<Project>> {
     let last = cabinet::last_open();
     let found = filed.iter().find(|one| Some(&one.project.id) == last.as_ref());
     found.or(filed.first()).map(|one| one.project.clone())

@@ -4,7 +4,7 @@ use super::metres;
 use crate::plan::kit::Rig;
 use crate::plan::lens::LensChoice;
 use crate::plan::presets::PRESETS;
-use crate::plan::wish::{self, Heights, SunOnMark, Wish};
+use crate::plan::wish::{self, Heights, Wish};
 use crate::project::document::{At, Lens, Scene, SetUp};
 use crate::units::{Bearing, Degrees, Height};
 
@@ -84,11 +84,7 @@ pub(super) fn scenes() -> Vec<Scene> {
                 slip("slip"),
                 (120.0, 100.0),
                 20,
-                Wish {
-                    heights: heights(3.0, 20.0),
-                    sun_on_mark: SunOnMark::Any,
-                    ..wish("three-quarter-back")
-                },
+                Wish { heights: heights(3.0, 20.0), ..wish("three-quarter-back") },
             )],
         ),
     ]

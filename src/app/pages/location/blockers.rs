@@ -1,7 +1,7 @@
 //! Houses, walls, roof edges and trees near by: each mark sees them elsewhere, so that their sizes are asked.
 
 use leptos::prelude::*;
-use slantlight::place::blocker::{Blocker, Kind};
+use slantlight::place::blocker::{Blocker, Kind, Leaves};
 use slantlight::project::start::{self, BLOCKER_SIZES};
 use slantlight::units::{Bearing, Degrees, Metres};
 use slantlight::words;
@@ -54,7 +54,12 @@ fn add(shown: Shown, place: usize) {
 fn summary(blocker: &Blocker, units: words::Units) -> String {
     let say = |length| words::length(length, units);
     let (far, wide, high) = (say(blocker.distance), say(blocker.width), say(blocker.height));
-    format!("{far} to {} · {wide} wide · top at {high}", words::bearing(blocker.bearing))
+    let leaves = blocker.leaves.map(|leaves| format!(" · in leaf {}", words::leaves(leaves)));
+    format!(
+        "{far} to {} · {wide} wide · top at {high}{}",
+        words::bearing(blocker.bearing),
+        leaves.unwrap_or_default()
+    )
 }
 
 #[component]
@@ -133,7 +138,33 @@ fn Fields(shown: Shown, id: StoredValue<String>, blocker: Memo<Option<Blocker>>)
                     value=degrees(|blocker| blocker.turned.degrees())
                     on_change=move |to| change(&|blocker| blocker.turned = Degrees::from_degrees(to)) />
             </Show>
+            <Show when=move || is(&[Kind::Tree])>
+                <InLeaf blocker=blocker on_change=move |to| change(&|blocker| blocker.leaves = to) />
+            </Show>
             <button type="button" class="button" on:click=remove>"Remove it"</button>
         </div>
     }
+}
+
+/// When a tree has leaves; bare, it hides nothing.
+#[component]
+fn InLeaf(
+    blocker: Memo<Option<Blocker>>,
+    #[prop(into)] on_change: Callback<Option<Leaves>>,
+) -> impl IntoView {
+    let error = RwSignal::new(String::new());
+    let value =
+        move || blocker.with(|blocker| blocker.as_ref()?.leaves.map(words::leaves)).unwrap_or_default();
+    let take = move |text: String| {
+        let read = words::read_leaves(&text);
+        if read.is_some() || text.trim().is_empty() {
+            error.set(String::new());
+            on_change.run(read);
+        } else {
+            error.set(format!(
+                "“{text}” is not two days. Type them like 15 Apr–1 Nov, or nothing for all year."
+            ));
+        }
+    };
+    view! { <TextField label="In leaf (15 Apr–1 Nov; empty: all year)" value=Signal::derive(value) error=error on_change=take /> }
 }

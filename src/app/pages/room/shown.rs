@@ -138,7 +138,7 @@ impl Shown {
     /// What blocks the sky from the shown mark; tracked.
     pub fn skyline(self) -> Skyline {
         match self.stage.get() {
-            Some(Ok(stage)) => stage.skyline.clone(),
+            Some(Ok(stage)) => stage.skyline_at(self.store.moment.to_the_minute()).clone(),
             _ => self.with_location(|location| location.skyline.clone()).unwrap_or_default(),
         }
     }

@@ -4,12 +4,14 @@
 //! |---|---|
 //! | `shown` | the set-up of this page, and how it is changed |
 //! | `wish` | ring, presets, sun on the mark, heights |
+//! | `lens` | where the lens may look |
 //! | `slots` | the best slots, each with its reason, and save |
 //! | `alike` | a copy of it, or the light of another |
 //! | `details` | where, lens, dates, hours, sky, name, notes |
 
 mod alike;
 mod details;
+mod lens;
 pub mod shown;
 pub mod slots;
 mod wish;
@@ -17,11 +19,11 @@ mod wish;
 use leptos::prelude::*;
 use slantlight::draw::scale::Scale;
 use slantlight::project::route::Route;
-use slantlight::units::{Bearing, Duration};
+use slantlight::units::Duration;
 use slantlight::words;
 
 use super::scenes::SceneList;
-use crate::app::parts::{BearingSlider, Caution, EmptyState, Frame, Slider};
+use crate::app::parts::{Caution, EmptyState, Frame, Slider};
 use shown::Shown;
 
 /// Minutes that a set-up may take. Our own choice.
@@ -72,22 +74,10 @@ fn Gone() -> impl IntoView {
 /// Where the lens looks, and how long the set-up takes.
 #[component]
 fn LensAndTime(shown: Shown) -> impl IntoView {
-    let bearing =
-        Signal::derive(move || shown.with(|set_up| set_up.lens.bearing.degrees()).unwrap_or_default());
     let minutes = Signal::derive(move || shown.with(|set_up| f64::from(set_up.minutes)).unwrap_or_default());
-    let turn =
-        move |degrees: f64| shown.drag(move |set_up| set_up.lens.bearing = Bearing::from_degrees(degrees));
     let take = move |minutes: f64| shown.drag(move |set_up| set_up.minutes = minutes as u32);
     view! {
-        <section>
-            <BearingSlider
-                label="Lens bearing"
-                value=bearing
-                say=|degrees: f64| words::bearing(Bearing::from_degrees(degrees))
-                on_move=turn
-                on_change=move |degrees| { turn(degrees); shown.drop_it(); }
-            />
-        </section>
+        <lens::LensPanel shown=shown />
         <section>
             <Slider
                 label="Set-up takes"

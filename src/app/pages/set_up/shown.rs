@@ -11,7 +11,7 @@ use slantlight::project::edit::Edit;
 use slantlight::project::find::Standing;
 use slantlight::project::stage::{self, NotReady};
 use slantlight::sky::sun::Sun;
-use slantlight::units::{Vector, World};
+use slantlight::units::{Bearing, Vector, World};
 
 use crate::app::store::Store;
 
@@ -84,8 +84,7 @@ impl Shown {
     pub fn subtitle(self) -> String {
         let place = self.with_standing(|standing| standing.words());
         let place = place.unwrap_or_else(|| "no place yet".to_owned());
-        let lens = self.with(|set_up| format!("set-up {}, {} mm", set_up.name, set_up.lens.focal_mm));
-        lens.map_or_else(String::new, |lens| format!("{place} · {lens}"))
+        self.with(|set_up| format!("{place} · {}", set_up.words())).unwrap_or_default()
     }
 
     /// The light as the lens sees it: at the chosen instant, else the middle of the wish. Tracked.
@@ -95,12 +94,12 @@ impl Shown {
         }
         let stage = self.stage.get().ok()?;
         let sun = Sun::new(stage.site).apparent(self.store.moment.to_the_minute());
-        (sun.z > 0.0).then(|| self.lens_sees(sun)).flatten()
+        (sun.z > 0.0).then(|| self.lens_sees(sun, self.with(|set_up| set_up.lens.bearing)?)).flatten()
     }
 
-    /// A direction as the lens sees it; tracked.
-    pub fn lens_sees(self, direction: Vector<World>) -> Option<Vector<InLens>> {
-        self.with(|set_up| LensFrame::new(set_up.lens.bearing, set_up.lens.tilt).sees(direction))
+    /// A direction as the lens sees it when it looks to a bearing; tracked.
+    pub fn lens_sees(self, direction: Vector<World>, lens: Bearing) -> Option<Vector<InLens>> {
+        self.with(|set_up| LensFrame::new(lens, set_up.lens.tilt).sees(direction))
     }
 
     /// Changes the set-up: one step of undo.

@@ -17,7 +17,7 @@ use slantlight::project::edit::Edit;
 use slantlight::project::route::Route;
 use slantlight::project::stage::NotReady;
 use slantlight::sky::sun::Sun;
-use slantlight::units::Span;
+use slantlight::units::{Bearing, Span};
 use slantlight::words;
 
 use super::shown::Shown;
@@ -168,20 +168,27 @@ fn list(shown: Shown, answer: Answer, all: RwSignal<bool>) -> AnyView {
 fn row(shown: Shown, answer: &Answer, run: &Run) -> impl IntoView + use<> {
     let (stage, slot, store) = (answer.stage.clone(), run.best().clone(), shown.store);
     let edges = uncertainty::edges(&answer.sun, &stage, &slot);
-    let (dates, reason, warning) = (say::dates(run), say::reason(&slot, &edges), say::outcome(&edges));
+    let (dates, reason, warning) =
+        (say::dates(run), say::reason(&slot, &stage, &edges), say::outcome(&edges));
     let clock = say::clock(slot.span, &stage, store.settings.get().clock);
     let ends = format!("until {}", say::ends(&slot, &stage));
-    let light = shown.lens_sees(slot.light.direction);
+    let light = shown.lens_sees(slot.light.direction, slot.lens);
     let hold = words::duration(slot.hold());
     let name = format!("{dates}, {clock}");
-    let begin = slot.span.start();
+    let (begin, lens) = (slot.span.start(), stage.free.is_some().then_some(slot.lens));
+    let stand = move |_| {
+        if let Some(lens) = lens {
+            shown.change(|set_up| set_up.lens.bearing = lens);
+        }
+        store.moment.stand_at(begin);
+    };
     view! {
         <li class="slot">
             <button
                 type="button"
                 class="slot-text"
                 aria-label=format!("Stand at {name}: {reason}, holds {hold}")
-                on:click=move |_| store.moment.stand_at(begin)
+                on:click=stand
             >
                 <span class="row-picture"><Picture drawing=Signal::stored(ball::ball(light)) decoration=true /></span>
                 <span class="row-text">
@@ -192,7 +199,7 @@ fn row(shown: Shown, answer: &Answer, run: &Run) -> impl IntoView + use<> {
                 </span>
                 <span class="row-value">{hold_of(&slot)}</span>
             </button>
-            <KeepSlot shown=shown span=slot.span name=name />
+            <KeepSlot shown=shown span=slot.span lens=lens name=name />
         </li>
     }
 }
@@ -208,7 +215,14 @@ fn hold_of(slot: &Slot) -> impl IntoView + use<> {
 
 /// Keeps a slot or lets it go.
 #[component]
-pub fn KeepSlot(shown: Shown, span: Span, name: String) -> impl IntoView {
+pub fn KeepSlot(
+    shown: Shown,
+    span: Span,
+    name: String,
+    /// Where a free lens looks for it.
+    #[prop(default = None)]
+    lens: Option<Bearing>,
+) -> impl IntoView {
     let store = shown.store;
     let kept = Memo::new(move |_| {
         shown
@@ -222,7 +236,7 @@ pub fn KeepSlot(shown: Shown, span: Span, name: String) -> impl IntoView {
                 store.edit_with_undo(Edit::ForgetSlot { set_up, slot }, "Slot let go");
             }
             None if keep => {
-                let slot = SavedSlot { id: store.fresh_id(), start: span.start(), end: span.end() };
+                let slot = SavedSlot { id: store.fresh_id(), start: span.start(), end: span.end(), lens };
                 store.edit(Edit::SaveSlot { set_up, slot });
                 store.moment.stand_at(span.start());
             }
