@@ -4,6 +4,7 @@
 //! |---|---|
 //! | `router` | the address of a screen ↔ a [`Route`](slantlight::project::route::Route); focus and scroll when it changes |
 //! | `shell`, `banners` | the frame of all pages, and what is said over every page |
+//! | `sending`, `pasting` | what goes out, and what is pasted anywhere |
 //! | `tabs` | the five rooms at the foot or the side |
 //! | `store` | one context: settings, the moment shown, the open project, what is kept |
 //! | `devices` | one browser API per file |
@@ -24,6 +25,7 @@ mod devices;
 mod pages;
 mod panic;
 mod parts;
+mod pasting;
 mod router;
 mod sending;
 mod shell;

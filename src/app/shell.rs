@@ -10,13 +10,13 @@ use super::router::Router;
 use super::store::Store;
 use super::store::cabinet::Found;
 use super::tabs::Tabs;
-use super::{pages, router};
+use super::{pages, pasting, router};
 
 /// All that is seen. `found` is what this browser keeps.
 pub fn shell(found: Found) -> impl IntoView {
     let notes = Notes::provide();
-    Store::provide(found, notes);
-    Incoming::provide(notes);
+    let store = Store::provide(found, notes);
+    pasting::listen(store, Incoming::provide(notes), notes);
     provide_context(install::Offer::listen());
     let router = Router::provide();
     view! {

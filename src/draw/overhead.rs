@@ -46,12 +46,25 @@ pub struct Overhead<'a> {
     pub across: Degrees,
     /// The sun at each time, and the time in words.
     pub suns: Vec<(Vector<World>, String)>,
+    /// What is rigged about the mark.
+    pub rigged: Vec<Rigged>,
     /// What the set-up is called.
     pub title: String,
     /// What else the crew must know, a line each.
     pub lines: Vec<String>,
     /// Units of the scale bar.
     pub units: Units,
+}
+
+/// A lamp, a board, a frame.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Rigged {
+    /// From the mark to it.
+    pub bearing: Bearing,
+    /// How far.
+    pub distance: Metres,
+    /// "white board, 1.2 m".
+    pub words: String,
 }
 
 /// Where things lie on the paper.
@@ -87,6 +100,7 @@ impl Overhead<'_> {
         self.add_room(&mut drawing, &sheet);
         self.add_camera(&mut drawing, &sheet);
         self.add_suns(&mut drawing, &sheet);
+        self.add_rig(&mut drawing, &sheet);
         self.add_mark(&mut drawing, &sheet);
         self.add_words(&mut drawing, &sheet);
         drawing.text = [std::slice::from_ref(&self.title), &self.lines].concat().join(". ");
@@ -167,6 +181,20 @@ impl Overhead<'_> {
             drawing.label(Point::new(near, at.y), words, anchor, Ink::Plain);
         }
         drawing.stroke(Paint::Accent, 2.0, arrows);
+    }
+
+    /// A short bar square to the light for each thing, and a line to the mark.
+    fn add_rig(&self, drawing: &mut Drawing, sheet: &Sheet<'_>) {
+        let subject = sheet.place(flat(self.mark));
+        let (mut bars, mut ways) = (Path::new(), Path::new());
+        for one in &self.rigged {
+            let at = sheet.toward(subject, one.bearing, one.distance.metres() * sheet.scale);
+            let across = one.bearing.turned(Degrees::from_degrees(90.0));
+            bars.polyline(&[sheet.toward(at, across, -9.0), sheet.toward(at, across, 9.0)]);
+            ways.polyline(&[at, subject]);
+            drawing.label(Point::new(at.x, at.y - 8.0), &*one.words, Anchor::Middle, Ink::Plain);
+        }
+        drawing.stroke(Paint::Tick, 1.0, ways).stroke(Paint::Line, 4.0, bars);
     }
 
     fn add_mark(&self, drawing: &mut Drawing, sheet: &Sheet<'_>) {

@@ -17,6 +17,7 @@ mod mend;
 pub mod merge;
 pub mod message;
 mod migrate;
+pub mod paste;
 mod reading;
 pub mod record;
 pub mod restore;

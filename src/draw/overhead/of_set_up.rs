@@ -1,9 +1,10 @@
 //! The overhead of a set-up in one of its slots, with what the crew must know in words.
 
-use super::Overhead;
+use super::{Overhead, Rigged};
 use crate::light::class;
 use crate::light::exposure::field_of_view::field_of_view;
 use crate::place::zone::Zone;
+use crate::plan::kit::Placed;
 use crate::project::document::{Location, Project, Scene, SetUp};
 use crate::project::find::Standing;
 use crate::sky::sun::Sun;
@@ -47,9 +48,27 @@ pub fn of_set_up<'a>(
         distance: set_up.lens.distance,
         across: field_of_view(width, Metres::from_metres(set_up.lens.focal_mm / 1000.0)),
         suns: times.map(|at| (sun.apparent(at), clock(at))).into(),
+        rigged: set_up
+            .rig
+            .placed
+            .iter()
+            .filter_map(|placed| rigged(project, set_up, placed, style))
+            .collect(),
         title: format!("{} · set-up {}", scene.heading(), set_up.name),
         lines: lines(set_up, &standing, slot, zone, style),
         units: style.units,
+    })
+}
+
+/// A placed thing; `None` if the kit no longer has it.
+fn rigged(project: &Project, set_up: &SetUp, placed: &Placed, style: Style) -> Option<Rigged> {
+    let gear = project.kit.iter().find(|gear| gear.id == placed.gear)?;
+    let level = placed.level.fraction();
+    let dimmed = if level < 1.0 { format!(" at {:.0} %", level * 100.0) } else { String::new() };
+    Some(Rigged {
+        bearing: set_up.lens.bearing.reversed().turned(placed.side.off_the_camera()),
+        distance: placed.distance,
+        words: format!("{}, {}{dimmed}", gear.name, words::length(placed.distance, style.units)),
     })
 }
 

@@ -1,0 +1,77 @@
+//! Pasting anywhere: a text that lands outside of every field is looked at, and what it is good for is offered.
+
+use leptos::prelude::*;
+use slantlight::project::edit::Edit;
+use slantlight::project::paste::{self, Pasted};
+use slantlight::project::route::Route;
+use slantlight::project::scout_reply::Reply;
+use slantlight::words;
+use wasm_bindgen::JsValue;
+
+use super::devices::js;
+use super::pages::here;
+use super::pages::incoming::Incoming;
+use super::parts::Notes;
+use super::router;
+use super::store::Store;
+
+/// A shot list that was pasted elsewhere, on its way to the page that reads it.
+#[derive(Clone, Copy)]
+pub struct PastedList(pub RwSignal<String>);
+
+/// Listens for pastes. Call once, at the app's root, when store and incoming are there.
+pub fn listen(store: Store, incoming: Incoming, notes: Notes) {
+    let list = PastedList(RwSignal::new(String::new()));
+    provide_context(list);
+    window_event_listener_untyped("paste", move |event| {
+        let event: JsValue = event.into();
+        if let Some(text) = outside_of_fields(&event) {
+            offer(&text, store, incoming, notes, list);
+        }
+    });
+}
+
+/// The pasted text, unless a field takes it.
+fn outside_of_fields(event: &JsValue) -> Option<String> {
+    let is_field = js::path(event, &["target", "tagName"])
+        .and_then(|name| name.as_string())
+        .is_some_and(|name| matches!(name.as_str(), "INPUT" | "TEXTAREA" | "SELECT"));
+    let clipboard = js::member(event, "clipboardData").filter(|_| !is_field)?;
+    js::call(&clipboard, "getData", &["text/plain".into()])?.as_string()
+}
+
+fn offer(text: &str, store: Store, incoming: Incoming, notes: Notes, list: PastedList) {
+    match paste::what(text) {
+        Pasted::Project => incoming.take(text),
+        Pasted::Reply(reply) => answer(&reply, store, notes),
+        Pasted::Position(site, accuracy) => {
+            let says = format!("Pasted: {}", words::position(site));
+            notes.say_with(says, "Add this place", move || {
+                if let Some(id) = here::add(store, site, accuracy) {
+                    router::go(&Route::Location(id));
+                }
+            });
+        }
+        Pasted::ShotList => {
+            list.0.set(text.to_owned());
+            router::go(&Route::ShotList);
+        }
+        Pasted::Nothing => {
+            notes.say("The pasted text is no project, no place, no shot list and no answer of a recce.");
+        }
+    }
+}
+
+/// Writes an answer into the scout sheet of its location.
+fn answer(reply: &Reply, store: Store, notes: Notes) {
+    let project = store.desk.latest();
+    match project.location(&reply.location) {
+        Some(location) => {
+            let mut location = location.clone();
+            reply.write_into(&mut location);
+            let says = format!("The answer is in the scout sheet of {}", location.name);
+            store.edit_with_undo(Edit::PutLocation(Box::new(location)), says);
+        }
+        None => notes.say("This answer is about a place that is not in the open project."),
+    }
+}

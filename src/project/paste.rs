@@ -1,0 +1,66 @@
+//! What a pasted text is, wherever it is pasted: asked in the order in which a mistake would cost most.
+
+use super::message;
+use super::scout_reply::Reply;
+use super::shot_list::{self, Column, Layout};
+use crate::place::coordinates;
+use crate::place::site::Site;
+use crate::units::Metres;
+
+/// What a text turned out to be.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Pasted {
+    /// It holds a project, whole or damaged: to be read and shown by the one who takes projects in.
+    Project,
+    /// The answer of somebody who scouted.
+    Reply(Reply),
+    /// A position, and how exact it says it is.
+    Position(Site, Option<Metres>),
+    /// Rows with scenes.
+    ShotList,
+    /// Nothing that the app could use.
+    Nothing,
+}
+
+/// Tells what `text` is.
+pub fn what(text: &str) -> Pasted {
+    if text.contains(super::document::FORMAT) || message::parse_message(text).is_ok() {
+        return Pasted::Project;
+    }
+    if let Some(reply) = Reply::parse(text) {
+        return Pasted::Reply(reply);
+    }
+    if let Ok(found) = coordinates::parse(text) {
+        return Pasted::Position(found.site, found.accuracy);
+    }
+    if is_list(text) { Pasted::ShotList } else { Pasted::Nothing }
+}
+
+/// Whether most of what stands there are scenes.
+fn is_list(text: &str) -> bool {
+    let Ok(table) = shot_list::read(text) else { return false };
+    let columns = Layout::of(&table).columns;
+    let holds = |column| columns.contains(&column);
+    holds(Column::Scene) && (holds(Column::Side) || holds(Column::Minutes) || holds(Column::Place))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::project::{canonical, demo};
+
+    #[test]
+    fn each_kind_is_told_from_the_others() {
+        let project = canonical::to_text(&demo::project());
+        assert_eq!(what(&format!("here it is\n{project}")), Pasted::Project);
+        assert!(matches!(what("Recce for Salt pans [salt-pans]\nNoise: planes"), Pasted::Reply(_)));
+        assert!(matches!(what("40.6405, -8.6538"), Pasted::Position(..)));
+        assert_eq!(
+            what("4A INT. SAIL LOFT - DAY - 25 min\n5 EXT. SALT PANS - DUSK - 30 min"),
+            Pasted::ShotList
+        );
+        for nothing in ["", "see you at five", "12", "a, b, c"] {
+            assert_eq!(what(nothing), Pasted::Nothing, "{nothing}");
+        }
+    }
+}
