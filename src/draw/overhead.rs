@@ -44,8 +44,8 @@ pub struct Overhead<'a> {
     pub distance: Metres,
     /// What the lens sees across.
     pub across: Degrees,
-    /// The sun at each time, and the time in words.
-    pub suns: Vec<(Vector<World>, String)>,
+    /// The sun at the start, in the middle and at the end, and the time in words.
+    pub suns: [(Vector<World>, String); 3],
     /// What is rigged about the mark.
     pub rigged: Vec<Rigged>,
     /// What the set-up is called.
@@ -135,8 +135,8 @@ impl Overhead<'_> {
         floor.polygon(&room.floor.iter().map(|corner| sheet.place(flat(*corner))).collect::<Vec<_>>());
         drawing.fill(Paint::Floor, floor.clone());
         let mut lit = Path::new();
-        let sun = self.suns.get(self.suns.len() / 2).map(|(sun, _)| room.room_from_world(*sun));
-        for patch in sun.map(|sun| patches(room, sun)).unwrap_or_default() {
+        let sun = room.room_from_world(self.suns[1].0);
+        for patch in patches(room, sun) {
             if patch.surface == Surface::Floor {
                 lit.polygon(&patch.outline.iter().map(|point| sheet.place(*point)).collect::<Vec<_>>());
             }
@@ -170,15 +170,25 @@ impl Overhead<'_> {
     fn add_suns(&self, drawing: &mut Drawing, sheet: &Sheet<'_>) {
         let subject = sheet.place(flat(self.mark));
         let mut arrows = Path::new();
-        for (sun, when) in &self.suns {
+        for (place, (sun, when)) in self.suns.iter().enumerate() {
             let [tail, head] = ARROW.map(|far| sheet.toward(subject, sun.bearing(), far));
             arrows.polyline(&[tail, head]);
             add_head(&mut arrows, tail, head);
-            let at = sheet.toward(subject, sun.bearing(), ARROW[0] + 12.0);
-            let words = format!("{when}, {}", words::degrees(Degrees::from_degrees(sun.height().degrees())));
-            let anchor = if at.x < PAPER.x / 2.0 { Anchor::Start } else { Anchor::End };
-            let near = at.x.clamp(8.0, PAPER.x - 8.0);
-            drawing.label(Point::new(near, at.y), words, anchor, Ink::Plain);
+            // The first time stands on the side the sun comes from, the last on the side it goes to.
+            let beside = [-1.0, 0.0, 1.0][place.min(2)];
+            let across = sheet.way(sun.bearing().turned(Degrees::from_degrees(90.0))) * beside;
+            let foot = sheet.toward(subject, sun.bearing(), ARROW[0] + 14.0);
+            let at = Point::new(foot.x + 10.0 * across.x, foot.y - 10.0 * across.y);
+            let anchor = match across.x {
+                x if x > 0.3 => Anchor::Start,
+                x if x < -0.3 => Anchor::End,
+                _ => Anchor::Middle,
+            };
+            if beside != 0.0 {
+                let words =
+                    format!("{when}, {}", words::degrees(Degrees::from_degrees(sun.height().degrees())));
+                drawing.label(at, words, anchor, Ink::Plain);
+            }
         }
         drawing.stroke(Paint::Accent, 2.0, arrows);
     }

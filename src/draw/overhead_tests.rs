@@ -16,11 +16,11 @@ fn overhead(room: Option<&Room>) -> Overhead<'_> {
         lens: Bearing::from_degrees(300.0),
         distance: Metres::from_metres(2.5),
         across: Degrees::from_degrees(28.0),
-        suns: [255.0, 258.0, 261.0].map(|bearing| (sun(bearing), "17:38".to_owned())).into(),
+        suns: [255.0, 258.0, 261.0].map(|bearing| (sun(bearing), "17:38".to_owned())),
         rigged: vec![Rigged {
             bearing: Bearing::from_degrees(75.0),
             distance: Metres::from_metres(1.2),
-            words: "board, 1.2 m".to_owned(),
+            words: "white board".to_owned(),
         }],
         title: "4 A · Mending the sail".to_owned(),
         lines: vec!["key from camera left".to_owned(), "board, right".to_owned()],

@@ -86,7 +86,8 @@ impl Location {
     pub fn scout_row(&mut self, key: &str, answer: Answer<'_>) {
         match answer {
             Answer::Found(text) if !text.trim().is_empty() => {
-                self.scout.insert(key.to_owned(), Some(text.trim().to_owned()));
+                // As it was typed: trimming would eat the blank before the next word.
+                self.scout.insert(key.to_owned(), Some(text.to_owned()));
             }
             Answer::Found(_) | Answer::Empty => {
                 self.scout.remove(key);
@@ -126,9 +127,9 @@ mod tests {
     fn not_known_is_not_empty() {
         let mut location = Location::clone(&demo::project().locations[0]);
         location.scout.clear();
-        location.scout_row("power", Answer::Found(" two sockets "));
+        location.scout_row("power", Answer::Found("two sockets "));
         location.scout_row("noise", Answer::NotKnown);
-        assert_eq!(location.scouted("power"), Answer::Found("two sockets"));
+        assert_eq!(location.scouted("power"), Answer::Found("two sockets "));
         assert_eq!(location.scouted("noise"), Answer::NotKnown);
         assert_eq!(location.scouted("crowd"), Answer::Empty);
         assert_eq!(to_ask(&location).count(), ROWS.len() - 1);

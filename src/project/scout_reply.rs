@@ -4,7 +4,7 @@
 //! read in the message as well. Texts come from outside: lengths are capped, other lines are passed over.
 
 use super::document::Location;
-use super::scout::{Answer, ROWS, ScoutRow};
+use super::scout::{Answer, ROWS};
 use crate::place::coordinates;
 use crate::place::site::Site;
 use crate::units::Metres;
@@ -16,12 +16,31 @@ const HEAD: &str = "Recce for";
 /// The longest answer to one question, in letters. Our own choice.
 pub const LONGEST: usize = 2_000;
 
-/// Keys of the rows that are asked of somebody else: what can be answered on the spot without knowing the film.
-pub const ASKED: [&str; 4] = ["bearings", "horizon", "power", "noise"];
+/// A question to somebody who knows nothing of the film, and the row of the sheet that its answer goes to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Question {
+    /// Key of the row.
+    pub key: &'static str,
+    /// In words that need no explanation.
+    pub asks: &'static str,
+}
 
-/// The rows of [`ASKED`].
-pub fn asked() -> impl Iterator<Item = &'static ScoutRow> {
-    ROWS.iter().filter(|row| ASKED.contains(&row.key))
+/// What is asked beside the position: what can be answered on the spot.
+pub const ASKED: [Question; 4] = [
+    asks(
+        "bearings",
+        "Which way do the windows look? Hold the phone's edge along the wall and read its compass.",
+    ),
+    asks(
+        "horizon",
+        "What hides the sky? Houses, trees, hills: where, and how high with your arm stretched, in fists.",
+    ),
+    asks("power", "Is there power? How many sockets, and where is the fuse box?"),
+    asks("noise", "What do you hear, and at what hours will it be worse?"),
+];
+
+const fn asks(key: &'static str, asks: &'static str) -> Question {
+    Question { key, asks }
 }
 
 /// What somebody found out.
@@ -121,6 +140,11 @@ mod tests {
         let text = format!("hello!\n\n{}\nsee you", reply().to_text("Salt pans [north]"));
         assert_eq!(Reply::parse(&text), Some(reply()));
         assert_eq!(Reply::parse("hello"), None);
+    }
+
+    #[test]
+    fn every_question_has_its_row() {
+        assert!(ASKED.iter().all(|question| ROWS.iter().any(|row| row.key == question.key)));
     }
 
     #[test]

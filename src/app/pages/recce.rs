@@ -3,8 +3,7 @@
 //! Whoever opens this has no project and needs none; nothing of the answer is kept in this browser.
 
 use leptos::prelude::*;
-use slantlight::project::scout::ScoutRow;
-use slantlight::project::scout_reply::{self, Reply};
+use slantlight::project::scout_reply::{ASKED, Question, Reply};
 use slantlight::words;
 
 use crate::app::devices::geolocation;
@@ -29,32 +28,30 @@ pub fn recce(location: String, name: String) -> AnyView {
     let title = format!("Scout for us: {name}");
     let send =
         move |_| sending::words(notes, "What I found", reply.with_untracked(|reply| reply.to_text(&name)));
-    let rows: Vec<AnyView> = scout_reply::asked().map(|row| question(row, reply)).collect();
+    let rows: Vec<AnyView> = ASKED.iter().map(|asked| question(asked, reply)).collect();
     view! {
         <Frame title=title subtitle="five questions, then send the answer back">
-            <div class="fields">
-                <div class="stack">
-                    <h2>"Where do you stand?"</h2>
-                    <p role="status">{where_words}</p>
-                    <button type="button" class="button wide" on:click=locate>"Use where I am"</button>
-                </div>
+            <div class="stack">
+                <h2>"Where do you stand?"</h2>
+                <p role="status">{where_words}</p>
+                <button type="button" class="button wide" on:click=locate>"Use where I am"</button>
                 {rows}
             </div>
             <Caution>"Stay off roads, edges and wet floors while you look at the phone, and never look into the sun."</Caution>
-            <p><button type="button" class="button wide primary" on:click=send>"Send the answer"</button></p>
+            <p class="spaced"><button type="button" class="button wide primary" on:click=send>"Send the answer"</button></p>
         </Frame>
     }
     .into_any()
 }
 
-fn question(row: &'static ScoutRow, reply: RwSignal<Reply>) -> AnyView {
+fn question(asked: &'static Question, reply: RwSignal<Reply>) -> AnyView {
     let text = RwSignal::new(String::new());
     let write = move |typed: String| {
         text.set(typed.clone());
         reply.update(|reply| {
-            reply.answers.retain(|(key, _)| key != row.key);
-            reply.answers.push((row.key.to_owned(), typed));
+            reply.answers.retain(|(key, _)| key != asked.key);
+            reply.answers.push((asked.key.to_owned(), typed));
         });
     };
-    view! { <Area label=format!("{}: {}", row.name, row.asks) value=text on_input=write /> }.into_any()
+    view! { <Area label=asked.asks value=text on_input=write /> }.into_any()
 }

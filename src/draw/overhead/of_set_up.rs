@@ -47,7 +47,7 @@ pub fn of_set_up<'a>(
         lens: set_up.lens.bearing,
         distance: set_up.lens.distance,
         across: field_of_view(width, Metres::from_metres(set_up.lens.focal_mm / 1000.0)),
-        suns: times.map(|at| (sun.apparent(at), clock(at))).into(),
+        suns: times.map(|at| (sun.apparent(at), clock(at))),
         rigged: set_up
             .rig
             .placed
@@ -94,7 +94,7 @@ fn lines(set_up: &SetUp, standing: &Standing<'_>, slot: Span, zone: &Zone, style
         light(set_up, standing.location, slot),
     ];
     if set_up.wish.may_face_the_sun() {
-        lines.push("Sun in or near the lens: no optical finder, cap the lens between takes.".to_owned());
+        lines.push("Sun near the lens: no optical finder, cap it between takes.".to_owned());
     }
     let notes = set_up.notes.lines().filter(|line| !line.trim().is_empty());
     lines.extend(notes.take(MOST_NOTES).map(str::to_owned));

@@ -6,7 +6,7 @@ use slantlight::project::scout::{self, Answer, ROWS, ScoutRow};
 use slantlight::project::scout_reply::Reply;
 
 use super::shown::Shown;
-use crate::app::parts::{Area, Notes, SectionHead, TextField};
+use crate::app::parts::{Area, Notes, SectionHead};
 use crate::app::{router, sending};
 
 /// Every row of the sheet, folded, with how many are open.
@@ -43,14 +43,14 @@ pub fn ScoutSheet(shown: Shown) -> impl IntoView {
             <SectionHead title="Scout sheet" beside=open />
             <details class="fold">
                 <summary>"What is known, and what to ask"</summary>
-                <div class="fields">{rows}</div>
+                <div class="stack scout">{rows}</div>
             </details>
             <details class="fold">
                 <summary>"Somebody has answered"</summary>
                 {answered(shown)}
             </details>
             <p class="spaced"><button type="button" class="button wide" on:click=list>"Send the recce list"</button></p>
-            <p><button type="button" class="button wide" on:click=ask>"Ask somebody to scout for me"</button></p>
+            <p class="spaced"><button type="button" class="button wide" on:click=ask>"Ask somebody to scout for me"</button></p>
         </section>
     }
 }
@@ -98,14 +98,13 @@ fn fields(shown: Shown, row: &'static ScoutRow) -> AnyView {
             })
             .unwrap_or_default()
     });
-    let found = move |text: String| shown.change(|place| place.scout_row(row.key, Answer::Found(&text)));
+    let found = move |text: String| shown.drag(|place| place.scout_row(row.key, Answer::Found(&text)));
     let toggle = move |event| {
         let to = if event_target_checked(&event) { Answer::NotKnown } else { Answer::Empty };
         shown.change(|place| place.scout_row(row.key, to));
     };
     view! {
-        <TextField label=row.name value=value on_change=found />
-        <p class="row-sub">{row.asks}</p>
+        <Area label=format!("{}: {}", row.name, row.asks) value=value on_input=found />
         <label class="check"><input type="checkbox" prop:checked=answer on:change=toggle />" Not known: ask"</label>
     }
     .into_any()
