@@ -32,6 +32,16 @@ impl LensFrame {
         self.ahead
     }
 
+    /// Camera right.
+    pub fn right(&self) -> Vector<World> {
+        self.right
+    }
+
+    /// Up across the picture.
+    pub fn up(&self) -> Vector<World> {
+        self.up
+    }
+
     /// A direction of the world, as the lens sees it.
     ///
     /// ```

@@ -3,6 +3,8 @@
 use chrono::{NaiveDate, NaiveTime};
 use proptest::prelude::*;
 
+use super::face_wish::{FaceWish, InPicture};
+use super::shot::Shot;
 use super::stage::{Stage, StageOpening};
 use super::wish::{Arc, ClockRange, Heights, Sky, SunOnMark, Wish};
 use crate::place::blocker::{Blocker, DayOfYear, Eye, Kind, Leaves};
@@ -69,6 +71,8 @@ pub(super) fn wish(arc: (f64, f64), heights: (f64, f64), sun_on_mark: SunOnMark)
         sky: Sky::Any,
         dates: vec![],
         hours: None,
+        face: FaceWish::default(),
+        in_picture: InPicture::Any,
     }
 }
 
@@ -119,6 +123,7 @@ pub(super) fn loft() -> Stage {
         ]),
         skyline: Skyline::default(),
         seasons: None,
+        shot: Shot::default(),
     }
 }
 

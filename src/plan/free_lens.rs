@@ -5,15 +5,17 @@
 //! come near the best are then searched exactly: the answer of a scan of every degree, at a hundredth of its price.
 
 use super::calendar;
+use super::face_wish::InPicture;
 use super::met;
 use super::region::{self, BearingArc};
+use super::shot::Asked;
 use super::slot::Slot;
 use super::stage::Stage;
 use super::wish::{Arc, DateRange};
 use crate::place::cone::Cone;
 use crate::sky::search::Limb;
 use crate::sky::sun::Sun;
-use crate::units::{Bearing, Degrees, Duration, Span, Spans};
+use crate::units::{Bearing, Degrees, Duration, Instant, Span, Spans};
 
 /// Distance of the notes on the sun's bearing. Our own choice: shorter means more notes, longer more exact searches.
 const NOTE: Duration = Duration::from_minutes(4);
@@ -37,15 +39,18 @@ pub fn any_lens(sun: &Sun, stage: &Stage, within: Span) -> Spans {
     let mut open = stage.looking(stage.lens);
     let from = open.wish.arc.from;
     open.wish.arc = Arc { to: Degrees::from_degrees(from.degrees() + 360.0), ..open.wish.arc };
+    open.wish.face.cheek = None;
+    open.wish.in_picture = InPicture::Any;
     met::met(sun, &open, within)
 }
 
 /// What is left of `light`, in which everything but the arc is granted, when the lens looks to `lens`.
 pub fn with_lens(sun: &Sun, stage: &Stage, light: &Spans, lens: Bearing) -> Spans {
     let arcs: Vec<Cone> = region::bearings(stage.wish.arc, lens).iter().flat_map(BearingArc::cones).collect();
-    Spans::gather(
-        light.iter().flat_map(|span| sun.spans_in(&arcs, Limb::Centre, span).as_slice().to_vec()).collect(),
-    )
+    let found = light.iter().flat_map(|span| sun.spans_in(&arcs, Limb::Centre, span).as_slice().to_vec());
+    let asked = Asked::of(stage, lens);
+    let found = Spans::gather(found.collect());
+    if asked.is_nothing() { found } else { asked.leaves(sun, found) }
 }
 
 /// The slot of the bearing that holds longest within `light`.
@@ -82,23 +87,36 @@ fn holds_by_notes(sun: &Sun, stage: &Stage, light: Span, bearings: &[Bearing]) -
         .iter()
         .map(|arc| (arc.from.degrees(), arc.width.degrees()))
         .collect();
-    let times = core::iter::successors(Some(light.start()), |at| Some(*at + NOTE));
-    let notes: Vec<f64> =
-        times.take_while(|at| *at < light.end()).map(|at| sun.apparent(at).bearing().degrees()).collect();
-    bearings.iter().map(|lens| hold(&notes, &arcs, lens.degrees())).collect()
+    let notes: Vec<f64> = times(light).map(|at| sun.apparent(at).bearing().degrees()).collect();
+    if stage.wish.face.cheek.is_none() && stage.wish.in_picture.is_any() {
+        return bearings.iter().map(|lens| hold(&notes, &arcs, lens.degrees(), |_| true)).collect();
+    }
+    let lights: Vec<_> = times(light).map(|at| sun.apparent(at)).collect();
+    bearings
+        .iter()
+        .map(|lens| {
+            let asked = Asked::of(stage, *lens);
+            hold(&notes, &arcs, lens.degrees(), |note| asked.lacks(lights[note]).is_none())
+        })
+        .collect()
+}
+
+/// When the sun's bearing is noted.
+fn times(light: Span) -> impl Iterator<Item = Instant> {
+    core::iter::successors(Some(light.start()), |at| Some(*at + NOTE)).take_while(move |at| *at < light.end())
 }
 
 /// Most notes in a row that lie in the arcs (from, width) of a wish, given for a lens to the north and turned with
 /// the lens. All in degrees, 0 to 360, so that no more than two turns are ever missing.
-fn hold(notes: &[f64], north: &[(f64, f64)], lens: f64) -> usize {
+fn hold(notes: &[f64], north: &[(f64, f64)], lens: f64, too: impl Fn(usize) -> bool) -> usize {
     let (mut row, mut most) = (0, 0);
-    for light in notes {
+    for (note, light) in notes.iter().enumerate() {
         let within = |(from, width): &(f64, f64)| {
             let past = light - lens - from;
             let past = if past < -360.0 { past + 720.0 } else { past };
             (if past < 0.0 { past + 360.0 } else { past }) <= *width
         };
-        row = if north.iter().any(within) { row + 1 } else { 0 };
+        row = if north.iter().any(within) && too(note) { row + 1 } else { 0 };
         most = most.max(row);
     }
     most

@@ -8,6 +8,7 @@ use super::above::above;
 use super::calendar;
 use super::reason::above_horizon;
 use super::region;
+use super::shot;
 use super::stage::Stage;
 use super::wish::SunOnMark;
 use crate::place::cone::Cone;
@@ -25,7 +26,7 @@ pub fn met(sun: &Sun, stage: &Stage, within: Span) -> Spans {
             as_direct_as_wished(sun, stage, &wished(sun, stage, within), within)
         }
     };
-    possible(stage, light, within)
+    possible(stage, shot::kept(sun, stage, light), within)
 }
 
 /// When the sun reaches the mark, whatever the wish says.

@@ -135,6 +135,7 @@ const fn heights(from: f64, to: f64) -> Heights {
 
 #[cfg(test)]
 mod tests {
+    use super::super::face_wish::{FaceWish, InPicture};
     use super::super::region::bearings;
     use super::*;
     use crate::units::Bearing;
@@ -183,6 +184,8 @@ mod tests {
             sky: super::super::wish::Sky::Clear,
             dates: vec![],
             hours: None,
+            face: FaceWish::default(),
+            in_picture: InPicture::Any,
         };
         let rim = PRESETS[0].fill(&wish);
         assert!(PRESETS[0].matches(&rim) && !PRESETS[1].matches(&rim));

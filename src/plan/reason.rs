@@ -5,6 +5,7 @@
 
 use super::calendar;
 use super::region::{self, BearingArc};
+use super::shot;
 use super::stage::Stage;
 use super::wish::SunOnMark;
 use crate::place::cone::HalfSpace;
@@ -25,6 +26,10 @@ pub enum Reason {
     TooHigh(Height),
     /// The light comes from outside the arc.
     Arc,
+    /// The light falls otherwise on the face.
+    Face,
+    /// The sun comes into the picture, or leaves it.
+    Picture,
     /// The sun has not risen or has set.
     Horizon,
     /// The sun stands behind the skyline.
@@ -49,12 +54,18 @@ pub(super) struct Question<'a> {
     stage: &'a Stage,
     arcs: Vec<BearingArc>,
     limits: [HalfSpace; 2],
+    shot: shot::Asked,
 }
 
 impl<'a> Question<'a> {
     /// The wish of `stage`.
     pub(super) fn new(stage: &'a Stage) -> Self {
-        Self { stage, arcs: stage.light_from(), limits: region::height_limits(stage.wish.heights) }
+        Self {
+            stage,
+            arcs: stage.light_from(),
+            limits: region::height_limits(stage.wish.heights),
+            shot: shot::Asked::of_stage(stage),
+        }
     }
 
     /// What the wish lacks just outside an edge; `inside` is an instant just inside.
@@ -62,6 +73,7 @@ impl<'a> Question<'a> {
         self.clock(outside)
             .or_else(|| self.direction(sun.apparent(outside)))
             .or_else(|| self.direct(sun, outside, inside))
+            .or_else(|| self.shot(sun.apparent(outside)))
             .unwrap_or(Reason::DatesSearched)
     }
 
@@ -69,6 +81,14 @@ impl<'a> Question<'a> {
     #[cfg(test)]
     pub(super) fn holds(&self, sun: &Sun, at: Instant) -> bool {
         self.reason(sun, at, at) == Reason::DatesSearched
+    }
+
+    /// What face and picture lack.
+    fn shot(&self, light: Vector<World>) -> Option<Reason> {
+        self.shot.lacks(light).map(|lacks| match lacks {
+            shot::Lacks::Face => Reason::Face,
+            shot::Lacks::Picture => Reason::Picture,
+        })
     }
 
     /// What dates and hours lack.

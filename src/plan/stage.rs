@@ -4,6 +4,7 @@
 //! lens is a bearing. Built from the project's document by `project::stage`.
 
 use super::region::{self, BearingArc};
+use super::shot::Shot;
 use super::wish::Wish;
 use crate::place::cone::{Cone, HalfSpace};
 use crate::place::seasons::Seasons;
@@ -35,6 +36,8 @@ pub struct Stage {
     pub skyline: Skyline,
     /// What blocks it by the date, where trees near by lose their leaves; `None` for the same all year.
     pub seasons: Option<Seasons>,
+    /// The face, and what the lens takes in.
+    pub shot: Shot,
 }
 
 /// The part of the sky that one opening lets onto the mark.

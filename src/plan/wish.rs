@@ -3,6 +3,7 @@
 use chrono::{NaiveDate, NaiveTime};
 use serde::{Deserialize, Serialize};
 
+use super::face_wish::{FaceWish, InPicture};
 use crate::units::{Degrees, Height};
 
 /// The light wanted at a set-up. Every part must hold at once.
@@ -24,6 +25,12 @@ pub struct Wish {
     /// Hours of the local clock that are possible; `None` means any.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub hours: Option<ClockRange>,
+    /// The light on the face.
+    #[serde(default, skip_serializing_if = "FaceWish::is_any")]
+    pub face: FaceWish,
+    /// The sun in the picture.
+    #[serde(default, skip_serializing_if = "InPicture::is_any")]
+    pub in_picture: InPicture,
 }
 
 /// An arc of light directions off the lens, seen from above.
@@ -187,6 +194,8 @@ mod tests {
             sky: Sky::Any,
             dates: Vec::new(),
             hours: None,
+            face: FaceWish::default(),
+            in_picture: InPicture::Any,
         }
     }
 

@@ -2,6 +2,7 @@
 //!
 //! Direction class first, degrees after. Times of the clock are rounded to the minute here and nowhere else.
 
+use super::face_wish::InPicture;
 use super::reason::Reason;
 use super::runs::Run;
 use super::slot::{Light, Slot};
@@ -77,6 +78,8 @@ pub fn begins(slot: &Slot, stage: &Stage) -> String {
         Reason::TooLow(low) => format!("sun above {}", height(low)),
         Reason::TooHigh(high) => format!("sun below {}", height(high)),
         Reason::Arc => "light comes into the arc".into(),
+        Reason::Face => "light comes onto the face as wished".into(),
+        Reason::Picture => sun_in_picture(stage, true).into(),
         Reason::Horizon => "sunrise".into(),
         Reason::Skyline => "sun clears the skyline".into(),
         Reason::OutOfOpening(n) => format!("sun reaches {}", name(stage, n)),
@@ -94,12 +97,26 @@ pub fn ends(slot: &Slot, stage: &Stage) -> String {
         Reason::TooLow(low) => format!("sun below {}", height(low)),
         Reason::TooHigh(high) => format!("sun above {}", height(high)),
         Reason::Arc => "light leaves the arc".into(),
+        Reason::Face => "light on the face changes".into(),
+        Reason::Picture => sun_in_picture(stage, false).into(),
         Reason::Horizon => "sunset".into(),
         Reason::Skyline => "sun behind the skyline".into(),
         Reason::OutOfOpening(n) => format!("sun leaves {}", name(stage, n)),
         Reason::Through(n) => format!("sun comes through {}", name(stage, n)),
         Reason::InTheSun => "sun clears the skyline".into(),
         Reason::DatesSearched => "the day ends".into(),
+    }
+}
+
+/// What the sun does to the picture when a slot begins or ends.
+fn sun_in_picture(stage: &Stage, begins: bool) -> &'static str {
+    match (stage.wish.in_picture, begins) {
+        (InPicture::In, true) => "sun comes into the picture",
+        (InPicture::In, false) => "sun leaves the picture",
+        (InPicture::JustOut, true) => "sun stands beside the picture",
+        (InPicture::JustOut, false) => "sun no longer beside the picture",
+        (_, true) => "sun clear of the picture",
+        (_, false) => "sun comes near the picture",
     }
 }
 

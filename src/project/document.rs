@@ -15,8 +15,8 @@
 //! | `locations[].rooms[]` | floor, ceiling, bearing | [`Room`] |
 //! | `locations[].rooms[].openings[]` | windows, doors, gaps | [`crate::place::opening::Opening`] |
 //! | `locations[].marks[]`, `locations[].rooms[].marks[]` | where a face is, openings sighted from there | [`Mark`] |
-//! | `scenes[]` | number and title | [`Scene`] |
-//! | `scenes[].set_ups[]` | place, lens, minutes, notes | [`SetUp`] |
+//! | `scenes[]` | number, title, match limit | [`Scene`] |
+//! | `scenes[].set_ups[]` | place, facing, lens, way, minutes, notes | [`SetUp`] |
 //! | `scenes[].set_ups[].wish` | the light wanted | [`Wish`] |
 //! | `scenes[].set_ups[].rig` | what of the kit stands there, the ratio wanted | [`Rig`] |
 //! | `scenes[].set_ups[].saved[]` | slots that were kept | [`SavedSlot`] |
@@ -33,6 +33,7 @@ use serde::{Deserialize, Serialize};
 use super::scout::ScoutSheet;
 use super::unknown::Unknown;
 use crate::light::daylight::ground::Surface;
+use crate::light::face::Facing;
 use crate::place::background::Background;
 use crate::place::blocker::Blocker;
 use crate::place::mark::Mark;
@@ -41,6 +42,8 @@ use crate::place::site::Site;
 use crate::place::skyline::Skyline;
 use crate::plan::kit::{CameraSettings, Gear, Reading, Rig, There};
 use crate::plan::lens::LensChoice;
+use crate::plan::match_limit::MatchLimit;
+use crate::plan::travel::Travel;
 use crate::plan::wish::{DateRange, Wish};
 use crate::units::{Bearing, Degrees, Instant, Metres};
 
@@ -161,6 +164,9 @@ pub struct Scene {
     /// Its set-ups.
     #[serde(default)]
     pub set_ups: Vec<SetUp>,
+    /// How far the light may change between its takes.
+    #[serde(rename = "match", default, skip_serializing_if = "MatchLimit::is_usual")]
+    pub match_limit: MatchLimit,
 }
 
 /// One camera position and light state.
@@ -182,6 +188,12 @@ pub struct SetUp {
     /// What of the kit stands there, and the ratio wanted.
     #[serde(default, skip_serializing_if = "Rig::is_empty")]
     pub rig: Rig,
+    /// Where the subject's nose points; `None` if nobody has said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub facing: Option<Facing>,
+    /// The way of a subject that moves.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub travel: Option<Travel>,
     /// Slots that were kept.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub saved: Vec<SavedSlot>,

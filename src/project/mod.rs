@@ -27,6 +27,7 @@ pub mod scout;
 pub mod scout_reply;
 pub mod send;
 pub mod shot_list;
+mod shot;
 pub mod spot;
 pub mod stage;
 pub mod start;

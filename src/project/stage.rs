@@ -4,6 +4,7 @@ use core::fmt;
 
 use super::document::{At, Lens, Project, SetUp};
 use super::find::Standing;
+use super::shot::shot;
 use crate::place::aperture::apertures;
 use crate::place::blocker::Eye;
 use crate::place::mark::{FACE_HEIGHT, Mark};
@@ -12,6 +13,8 @@ use crate::place::seasons::Seasons;
 use crate::place::sighting::{SightingError, sighted};
 use crate::place::skyline::Skyline;
 use crate::place::zone::Zone;
+use crate::plan::face_wish::{FaceWish, InPicture};
+use crate::plan::shot::Shot;
 use crate::plan::stage::{Stage, StageOpening};
 use crate::plan::wish::{Arc, Heights, Sky, SunOnMark, Wish};
 use crate::units::{Bearing, Degrees, Duration, Height};
@@ -63,6 +66,7 @@ pub fn of_set_up(project: &Project, id: &str, zone: Zone) -> Result<Stage, NotRe
         free: free(set_up, &standing),
         wish: set_up.wish.clone(),
         takes: Duration::from_minutes(i64::from(set_up.minutes)),
+        shot: shot(project, set_up, &standing),
         ..at_mark(&standing, zone)?
     })
 }
@@ -83,6 +87,7 @@ pub fn at_mark(standing: &Standing<'_>, zone: Zone) -> Result<Stage, NotReady> {
         openings: openings(standing)?,
         skyline: skyline(standing),
         seasons: Seasons::around(&standing.location.skyline, &standing.location.blockers, eye(standing)),
+        shot: Shot::default(),
     })
 }
 
@@ -170,6 +175,8 @@ fn sun_from_anywhere() -> Wish {
         sky: Sky::Any,
         dates: Vec::new(),
         hours: None,
+        face: FaceWish::default(),
+        in_picture: InPicture::Any,
     }
 }
 

@@ -15,7 +15,9 @@ use crate::place::site::Site;
 use crate::place::skyline::Skyline;
 use crate::place::wall::COMPASS;
 use crate::plan::kit::{CameraSettings, Rig};
+use crate::plan::face_wish::{FaceWish, InPicture};
 use crate::plan::lens::LensChoice;
+use crate::plan::match_limit::MatchLimit;
 use crate::plan::presets::PRESETS;
 use crate::plan::wish::{Sky, Wish};
 use crate::units::{Bearing, Degrees, Metres};
@@ -32,6 +34,7 @@ pub fn scene(project: &Project, id: &str, set_up_id: &str) -> Scene {
         title: format!("Scene {number}"),
         number,
         set_ups: vec![set_up(set_up_id, "A", at)],
+        match_limit: MatchLimit::default(),
     }
 }
 
@@ -60,8 +63,12 @@ pub fn set_up(id: &str, name: &str, at: Option<At>) -> SetUp {
             sky: Sky::Any,
             dates: Vec::new(),
             hours: None,
+            face: FaceWish::default(),
+            in_picture: InPicture::Any,
         },
         rig: Rig::default(),
+        facing: None,
+        travel: None,
         saved: Vec::new(),
         notes: String::new(),
     }

@@ -2,7 +2,9 @@
 
 use super::metres;
 use crate::plan::kit::Rig;
+use crate::plan::face_wish::{FaceWish, InPicture};
 use crate::plan::lens::LensChoice;
+use crate::plan::match_limit::MatchLimit;
 use crate::plan::presets::PRESETS;
 use crate::plan::wish::{self, Heights, Wish};
 use crate::project::document::{At, Lens, Scene, SetUp};
@@ -95,7 +97,13 @@ fn at(location: &str, room: Option<&str>, mark: &str) -> At {
 }
 
 fn scene(number: &str, title: &str, set_ups: Vec<SetUp>) -> Scene {
-    Scene { id: format!("scene-{number}"), number: number.to_owned(), title: title.to_owned(), set_ups }
+    Scene {
+        id: format!("scene-{number}"),
+        number: number.to_owned(),
+        title: title.to_owned(),
+        set_ups,
+        match_limit: MatchLimit::default(),
+    }
 }
 
 /// A set-up whose lens looks to `bearing` with a focal length in millimetres.
@@ -117,6 +125,8 @@ fn set_up(id: &str, name: &str, at: At, (bearing, focal_mm): (f64, f64), minutes
         minutes,
         wish,
         rig: Rig::default(),
+        facing: None,
+        travel: None,
         saved: Vec::new(),
         notes: String::new(),
     }
@@ -132,6 +142,8 @@ fn wish(id: &str) -> Wish {
         sky: wish::Sky::Any,
         dates: Vec::new(),
         hours: None,
+        face: FaceWish::default(),
+        in_picture: InPicture::Any,
     }
 }
 

@@ -12,6 +12,7 @@ use crate::place::mark::Mark;
 use crate::place::opening::Opening;
 use crate::place::room::Room;
 use crate::place::site::Site;
+use crate::plan::travel::{Leg, Travel};
 use crate::plan::wish::{DateRange, Wish};
 use crate::project::document::{Camera, Lens, Location, Scene, SetUp};
 use crate::units::{Degrees, Metres};
@@ -118,7 +119,10 @@ impl Sound for Blocker {
 
 impl Sound for Scene {
     fn unsound(&self) -> Unsound {
-        None
+        let limit = &self.match_limit;
+        number(&["match", "class_angle_deg"], limit.class_angle.degrees(), (0.0, 360.0))
+            .or_else(|| number(&["match", "ratio_stops"], limit.ratio.stops(), (0.0, 100.0)))
+            .or_else(|| number(&["match", "colour_mired"], limit.colour.mired(), (0.0, 10_000.0)))
     }
 }
 
@@ -129,6 +133,7 @@ impl Sound for SetUp {
             .or_else(|| lens(&self.lens))
             .or_else(|| wish(&self.wish))
             .or_else(|| rig(&self.rig))
+            .or_else(|| self.travel.as_ref().and_then(travel))
             .or_else(|| first(&["saved"], &self.saved, |slot| slot.start > slot.end))
     }
 }
@@ -139,6 +144,15 @@ fn lens(lens: &Lens) -> Unsound {
         .or_else(|| number(&["lens", "height_m"], lens.height.metres(), (-100.0, 1000.0)))
         .or_else(|| number(&["lens", "tilt_deg"], lens.tilt.degrees(), (-90.0, 90.0)))
         .or_else(|| number(&["lens", "focal_mm"], lens.focal_mm, (0.1, 10_000.0)))
+}
+
+fn travel(travel: &Travel) -> Unsound {
+    let wrong = |leg: &Leg| {
+        !(0.0..=1e6).contains(&leg.length.metres())
+            || !(0.0..=1000.0).contains(&leg.speed.metres_per_second())
+    };
+    number(&["travel", "mount_deg"], travel.mount.degrees(), (-360.0, 360.0))
+        .or_else(|| first(&["travel", "legs"], &travel.legs, wrong))
 }
 
 fn wish(wish: &Wish) -> Unsound {
