@@ -16,7 +16,7 @@ use crate::maths;
 use crate::units::Vector;
 
 /// Width of the egg over its height. Our own choice.
-const SLENDER: f64 = 0.84;
+pub(super) const SLENDER: f64 = 0.84;
 
 /// Outline over half the height. Our own choice.
 const OUTLINE: f64 = 0.075;
@@ -68,7 +68,7 @@ pub fn words(sun: Option<Vector<InLens>>) -> String {
 }
 
 /// The light's direction for the sphere that is stretched into the egg.
-fn stretched(sun: Vector<InLens>) -> Vector<InLens> {
+pub(super) fn stretched(sun: Vector<InLens>) -> Vector<InLens> {
     let pulled = Vector::new(sun.x / SLENDER, sun.y / SLENDER, sun.z);
     pulled.unit().unwrap_or(-Vector::UP)
 }

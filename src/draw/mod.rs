@@ -8,6 +8,7 @@ pub mod arc;
 pub mod axonometric;
 pub mod ball;
 pub mod dayline;
+pub mod face;
 pub mod hours;
 pub mod ink;
 mod labels;

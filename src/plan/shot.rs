@@ -57,6 +57,11 @@ impl Vantage {
         self.room.holds(Metres::from_metres(at.x), Metres::from_metres(at.y))
     }
 
+    /// Whether the lens sees a part of the sky, through an opening or from outside.
+    pub fn sees_sky(&self, lens: Bearing, direction: Vector<World>) -> bool {
+        self.sky(lens).iter().any(|cone| cone.contains(direction))
+    }
+
     /// The sky that the openings let onto the lens; from outside, all of it.
     fn sky(&self, lens: Bearing) -> Vec<Cone> {
         if !self.is_inside(lens) {

@@ -29,6 +29,9 @@ pub struct Leg {
     pub speed: Speed,
 }
 
+/// Longest that a leg is taken to last, seconds: no day has light for longer. Our own choice.
+const LONGEST: f64 = 2.0 * 86_400.0;
+
 /// Which way a leg is gone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Way {
@@ -42,7 +45,7 @@ impl Leg {
     /// How long it takes; a leg nobody moves along takes no time.
     pub fn takes(&self) -> Duration {
         let seconds = self.length.metres() / self.speed.metres_per_second();
-        if seconds.is_finite() { Duration::from_millis((seconds * 1000.0) as i64) } else { Duration::ZERO }
+        if seconds.is_finite() { Duration::from_seconds(seconds.min(LONGEST)) } else { Duration::ZERO }
     }
 
     /// Where one heads who goes it `way`.

@@ -5,6 +5,7 @@
 
 mod apply;
 pub mod canonical;
+pub mod cutting;
 pub mod demo;
 pub mod document;
 pub mod edit;
@@ -26,8 +27,8 @@ pub mod say;
 pub mod scout;
 pub mod scout_reply;
 pub mod send;
-pub mod shot_list;
 mod shot;
+pub mod shot_list;
 pub mod spot;
 pub mod stage;
 pub mod start;

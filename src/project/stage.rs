@@ -59,15 +59,22 @@ impl core::error::Error for NotReady {}
 /// It does not exist, stands nowhere, or its openings make no sense.
 pub fn of_set_up(project: &Project, id: &str, zone: Zone) -> Result<Stage, NotReady> {
     let (_, set_up) = project.set_up(id).ok_or_else(|| NotReady::NoSetUp(id.to_owned()))?;
-    let standing = standing_of(project, set_up)?;
+    on(project, set_up, &standing_of(project, set_up)?, zone)
+}
+
+/// A set-up as it would be on another mark.
+///
+/// # Errors
+/// That has no mark in a room, or openings that make no sense.
+pub fn on(project: &Project, set_up: &SetUp, standing: &Standing<'_>, zone: Zone) -> Result<Stage, NotReady> {
     Ok(Stage {
         lens: set_up.lens.bearing,
         lens_uncertainty: set_up.lens.bearing_uncertainty,
         free: free(set_up, &standing),
         wish: set_up.wish.clone(),
         takes: Duration::from_minutes(i64::from(set_up.minutes)),
-        shot: shot(project, set_up, &standing),
-        ..at_mark(&standing, zone)?
+        shot: shot(project, set_up, standing),
+        ..at_mark(standing, zone)?
     })
 }
 

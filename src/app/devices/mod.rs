@@ -16,6 +16,7 @@ pub mod id;
 pub mod install;
 pub mod js;
 pub mod local;
+pub mod look;
 pub mod orientation;
 pub mod persistence;
 pub mod png;

@@ -1,8 +1,8 @@
 //! What is shot in the demo: scenes, set-ups, and the light each of them wants.
 
 use super::metres;
-use crate::plan::kit::Rig;
 use crate::plan::face_wish::{FaceWish, InPicture};
+use crate::plan::kit::Rig;
 use crate::plan::lens::LensChoice;
 use crate::plan::match_limit::MatchLimit;
 use crate::plan::presets::PRESETS;

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::cell::HourWord;
 use super::entry::Entry;
+use crate::plan::match_limit::MatchLimit;
 use crate::plan::presets::PRESETS;
 use crate::plan::wish::Wish;
 use crate::project::document::{Project, Scene, SetUp};
@@ -74,7 +75,7 @@ fn scene_for(
         let others = project.scenes.iter().map(Arc::as_ref).chain(made);
         let number = if entry.scene.is_empty() { start::free_number(others) } else { entry.scene.clone() };
         let title = if entry.title.is_empty() { format!("Scene {number}") } else { entry.title.clone() };
-        Scene { id: fresh_id(), number, title, set_ups: Vec::new() }
+        Scene { id: fresh_id(), number, title, set_ups: Vec::new(), match_limit: MatchLimit::default() }
     })
 }
 

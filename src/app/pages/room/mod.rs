@@ -8,6 +8,7 @@
 //! | `faces` | the wall's bearing: slider, compass, how good it is |
 //! | `openings`, `marks`, `sizes` | the measures |
 //! | `faults` | what does not fit, in sentences |
+//! | `told` | the wall by a patch that somebody else saw |
 
 mod day;
 mod drawing;
@@ -17,6 +18,7 @@ mod marks;
 mod openings;
 mod shown;
 mod sizes;
+mod told;
 
 use leptos::prelude::*;
 use slantlight::project::route::Route;
@@ -55,6 +57,7 @@ fn Measures(shown: Shown) -> impl IntoView {
         <openings::Openings shown=shown />
         <marks::Marks shown=shown />
         <sizes::Sizes shown=shown />
+        <told::FromACall shown=shown />
     }
 }
 

@@ -7,13 +7,27 @@
 //! | `lens` | where the lens may look |
 //! | `slots` | the best slots, each with its reason, and save |
 //! | `alike` | a copy of it, or the light of another |
+//! | `face` | where the nose points, the light on the face |
+//! | `frame` | sun, windows and shadows in the picture |
+//! | `cutting` | match limit and hold, the scene's order, shot and reverse |
+//! | `grip` | frame, flag and mirror over a hold |
+//! | `travel` | a subject that moves along legs |
+//! | `still` | a reference picture beside a ball |
+//! | `day` | the day that these six speak of |
 //! | `details` | where, lens, dates, hours, sky, name, notes |
 
 mod alike;
+mod cutting;
+mod day;
 mod details;
 mod lens;
+mod face;
+mod frame;
+mod grip;
 pub mod shown;
 pub mod slots;
+mod still;
+mod travel;
 mod wish;
 
 use leptos::prelude::*;
@@ -57,6 +71,12 @@ fn Beneath(shown: Shown) -> impl IntoView {
         <slots::Slots shown=shown />
         <SunInLens shown=shown />
         <alike::Alike shown=shown />
+        <face::Face shown=shown />
+        <frame::InPicture shown=shown />
+        <cutting::CutTogether shown=shown />
+        <grip::Grip shown=shown />
+        <travel::Moving shown=shown />
+        <still::MatchStill shown=shown />
         <details::Details shown=shown />
     }
 }
