@@ -6,7 +6,6 @@
 
 use super::match_limit::MatchLimit;
 use super::scan;
-use crate::light::colour::sun::{Haze, temperature};
 use crate::light::shadow::shadow_length;
 use crate::maths;
 use crate::sky::sun::Sun;
@@ -21,20 +20,6 @@ pub trait Gauge {
     fn ratio(&self, light: Vector<World>, at: Instant) -> Option<Stops>;
     /// The colour of the key.
     fn colour(&self, light: Vector<World>, at: Instant) -> Option<Mired>;
-}
-
-/// The colour of a sun in middling air, nothing about the ratio.
-#[derive(Clone, Copy, Debug, Default)]
-pub struct ClearSun;
-
-impl Gauge for ClearSun {
-    fn ratio(&self, _: Vector<World>, _: Instant) -> Option<Stops> {
-        None
-    }
-
-    fn colour(&self, light: Vector<World>, _: Instant) -> Option<Mired> {
-        temperature(light.height(), Haze::MIDDLING).map(|kelvin| kelvin.mired())
-    }
 }
 
 /// The light of a take, as far as it must match.
@@ -193,7 +178,11 @@ impl Match<'_> {
         wide_first.sort_by(|a, b| parts[*b].width.metres().total_cmp(&parts[*a].width.metres()));
         let close_first: Vec<usize> = wide_first.iter().rev().copied().collect();
         [wide_first, close_first].iter().find_map(|order| {
-            let placed = minutes(within).filter_map(|start| in_turn(parts, order, start, within.end()));
+            let first = &parts[*order.first()?];
+            let light = first.met.iter().filter_map(|span| span.and(within));
+            let starts =
+                light.flat_map(|span| minutes(span).take_while(move |at| *at + first.takes <= span.end()));
+            let placed = starts.filter_map(|start| in_turn(parts, order, start, within.end()));
             let mut whole = placed.filter_map(|placed| {
                 let (first, last) = (placed.first()?.1, placed.last()?.1);
                 Some((Span::new(first.start(), last.end())?, placed))

@@ -63,8 +63,7 @@ pub fn reverse(both: &Both, marks: &[String], stage: &Stage, style: Clock) -> Ve
 #[cfg(test)]
 mod tests {
     use super::super::calendar;
-    use super::super::cutting::ClearSun;
-    use super::super::fixture::{field, on, wish};
+    use super::super::fixture::{ClearSun, field, on, wish};
     use super::super::match_limit::MatchLimit;
     use super::super::met::met;
     use super::super::reverse::{both, reverse_of};

@@ -3,10 +3,12 @@
 use chrono::{NaiveDate, NaiveTime};
 use proptest::prelude::*;
 
+use super::cutting::Gauge;
 use super::face_wish::{FaceWish, InPicture};
 use super::shot::Shot;
 use super::stage::{Stage, StageOpening};
 use super::wish::{Arc, ClockRange, Heights, Sky, SunOnMark, Wish};
+use crate::light::colour::sun::{Haze, temperature};
 use crate::place::blocker::{Blocker, DayOfYear, Eye, Kind, Leaves};
 use crate::place::cone::{Cone, HalfSpace};
 use crate::place::seasons::Seasons;
@@ -14,7 +16,8 @@ use crate::place::site::Site;
 use crate::place::skyline::{Point, Skyline};
 use crate::place::zone::Zone;
 use crate::units::{
-    Bearing, Degrees, Duration, Height, Instant, Latitude, Longitude, Metres, Span, Vector, World,
+    Bearing, Degrees, Duration, Height, Instant, Latitude, Longitude, Metres, Mired, Span, Stops, Vector,
+    World,
 };
 
 pub(super) fn site(latitude: f64, longitude: f64) -> Site {
@@ -219,4 +222,17 @@ pub(super) fn some_days() -> impl Strategy<Value = Span> {
         let start = at("2027-01-01T00:00:00Z") + Duration::from_minutes(minute);
         Span::new(start, start + Duration::from_minutes(2 * 1440)).unwrap()
     })
+}
+
+/// The colour of a sun in middling air, nothing about the ratio.
+pub(super) struct ClearSun;
+
+impl Gauge for ClearSun {
+    fn ratio(&self, _: Vector<World>, _: Instant) -> Option<Stops> {
+        None
+    }
+
+    fn colour(&self, light: Vector<World>, _: Instant) -> Option<Mired> {
+        temperature(light.height(), Haze::MIDDLING).map(|kelvin| kelvin.mired())
+    }
 }

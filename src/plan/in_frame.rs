@@ -37,7 +37,7 @@ pub fn in_frame(sun: &Sun, stage: &Stage, height: Metres, (at, day): (Instant, S
 
 /// Where the sun stands if it shines on the lens.
 fn sees_sun(sun: &Sun, stage: &Stage, at: Instant) -> Option<Vector<World>> {
-    let light = super::on_mark::sun_there(sun, &stage.skyline, at)?;
+    let light = super::on_mark::sun_there(sun, stage.skyline_at(at), at)?;
     let camera = stage.shot.vantage.as_ref();
     camera.is_none_or(|camera| camera.sees_sky(stage.lens, light)).then_some(light)
 }

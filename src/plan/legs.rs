@@ -61,7 +61,7 @@ pub fn run(sun: &Sun, stage: &Stage, travel: &Travel, way: Way, start: Instant) 
     for leg in in_order(travel, way) {
         let to = from + travel.legs[leg].takes();
         if let Some(gone) = Span::new(from, to) {
-            let looking = Stage { lens: lens(travel, leg, way), ..stage.clone() };
+            let looking = stage.looking(lens(travel, leg, way));
             lit.extend(met(sun, &looking, gone).iter().map(|span| (leg, span)));
         }
         from = to;
@@ -83,7 +83,7 @@ pub fn lens(travel: &Travel, leg: usize, way: Way) -> Bearing {
 
 fn light(sun: &Sun, stage: &Stage, (travel, leg, way): (&Travel, usize, Way), date: NaiveDate) -> LegLight {
     let lens = lens(travel, leg, way);
-    let looking = Stage { lens, ..stage.clone() };
+    let looking = stage.looking(lens);
     let takes = travel.legs[leg].takes();
     let day = calendar::whole(&stage.zone, DateRange { from: date, to: date });
     let met = day.map_or_else(Spans::none, |day| met(sun, &looking, day));

@@ -9,6 +9,7 @@ pub mod face_wish;
 #[cfg(test)]
 mod fixture;
 pub mod free_lens;
+pub mod gauge;
 pub mod grip;
 pub mod grip_words;
 pub mod in_frame;
@@ -29,8 +30,8 @@ pub mod region;
 pub mod reverse;
 pub mod runs;
 pub mod same_light;
-pub mod schedule;
 mod scan;
+pub mod schedule;
 pub mod search;
 pub mod shot;
 pub mod shot_words;

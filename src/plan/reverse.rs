@@ -39,7 +39,7 @@ pub struct Both {
 
 /// The stage of the reverse: the same subject seen from across the line.
 pub fn reverse_of(shot: &Stage) -> Stage {
-    Stage { lens: shot.lens.reversed(), ..shot.clone() }
+    shot.looking(shot.lens.reversed())
 }
 
 /// How shot and reverse can both have their light on `date`; `others` are the same two on other marks, the nearest
@@ -90,7 +90,7 @@ fn wait(shot: &Slot, reverse: &Slot, [shot_takes, reverse_takes]: [Duration; 2])
 /// Lens and nose turned together; the sun stays.
 fn turned(stage: &Stage, by: Degrees) -> Stage {
     let turn = |bearing: Bearing| bearing.turned(by);
-    let mut turned = Stage { lens: turn(stage.lens), ..stage.clone() };
+    let mut turned = stage.looking(turn(stage.lens));
     if let Some(facing) = &mut turned.shot.facing {
         facing.bearing = turn(facing.bearing);
     }

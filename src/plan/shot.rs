@@ -103,6 +103,20 @@ impl Asked {
         Self { face: face.flatten().collect(), picture: picture_cones(stage, lens) }
     }
 
+    /// Of `stage` as it is. A lens that is free may look wherever it does, so that only the face is asked then; the bearing
+    /// of each slot is chosen by all of it ([`super::free_lens`]).
+    pub(super) fn of_stage(stage: &Stage) -> Self {
+        match stage.free {
+            None => Self::of(stage, stage.lens),
+            Some(_) => {
+                let mut open = stage.looking(stage.lens);
+                open.wish.face.cheek = None;
+                open.wish.in_picture = InPicture::Any;
+                Self::of(&open, stage.lens)
+            }
+        }
+    }
+
     /// Whether the wish asks nothing of face and picture.
     pub(super) fn is_nothing(&self) -> bool {
         self.face.is_empty() && self.picture == (None, None)
@@ -141,7 +155,7 @@ impl Asked {
 
 /// What is left of `light` for the stage's own lens.
 pub(super) fn kept(sun: &Sun, stage: &Stage, light: Spans) -> Spans {
-    let asked = Asked::of(stage, stage.lens);
+    let asked = Asked::of_stage(stage);
     if asked.is_nothing() { light } else { asked.leaves(sun, light) }
 }
 

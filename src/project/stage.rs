@@ -70,7 +70,7 @@ pub fn on(project: &Project, set_up: &SetUp, standing: &Standing<'_>, zone: Zone
     Ok(Stage {
         lens: set_up.lens.bearing,
         lens_uncertainty: set_up.lens.bearing_uncertainty,
-        free: free(set_up, &standing),
+        free: free(set_up, standing),
         wish: set_up.wish.clone(),
         takes: Duration::from_minutes(i64::from(set_up.minutes)),
         shot: shot(project, set_up, standing),

@@ -18,7 +18,7 @@ pub(super) fn site() -> Site {
 }
 
 /// A face in the open, the lens looking to a bearing, the generic kit in the van.
-pub(super) fn open(lens: f64) -> Subject {
+pub(in crate::plan) fn open(lens: f64) -> Subject {
     let outside = View::open(&Skyline::default());
     Subject {
         site: site(),

@@ -32,7 +32,7 @@ pub mod trust;
 pub mod view;
 
 #[cfg(test)]
-mod fixture;
+pub(super) mod fixture;
 
 pub use hour::Hour;
 pub use level::{Level, Origin, Part};

@@ -1,12 +1,14 @@
 //! Cut together: the scene's match limit, how long takes match, the order of its set-ups, shot and reverse.
 
 use leptos::prelude::*;
-use slantlight::plan::cutting::{ClearSun, Match};
+use slantlight::plan::cutting::Match;
 use slantlight::plan::cutting_words as say;
+use slantlight::plan::gauge::ByLevels;
+use slantlight::plan::levels::subject::sky_of;
 use slantlight::plan::match_limit::MatchLimit;
 use slantlight::plan::reverse::{both, reverse_of};
-use slantlight::project::cutting;
 use slantlight::project::edit::Edit;
+use slantlight::project::{cutting, levels};
 use slantlight::units::{Degrees, Mired, Share, Stops};
 
 use super::day::{Day, NOWHERE};
@@ -55,7 +57,11 @@ fn lines(shown: Shown) -> Vec<String> {
     let found = Day::of(shown).and_then(|day| {
         let limit = shown.with_scene(|scene| scene.match_limit)?;
         let settings = shown.store.settings.get();
-        let held = Match { sun: &day.sun, gauge: &ClearSun, limit };
+        let id = shown.with(|set_up| set_up.id.clone())?;
+        let subject =
+            shown.store.desk.with(|project| levels::of_set_up(project, &id, day.zone().clone())).ok()?;
+        let gauge = ByLevels::new(&day.sun, &subject, sky_of(day.stage.wish.sky));
+        let held = Match { sun: &day.sun, gauge: &gauge, limit };
         let mut lines = vec![say::hold(&held, &day.met, &day.stage, settings.clock)];
         lines.extend(order(shown, &held, &day)?);
         lines.extend(reverse(shown, &day)?);
@@ -77,7 +83,7 @@ fn reverse(shown: Shown, day: &Day) -> Option<Vec<String>> {
     let id = shown.with(|set_up| set_up.id.clone())?;
     let others = shown.store.desk.with(|project| cutting::other_marks(project, &id, day.zone()));
     let (names, stages): (Vec<String>, Vec<_>) = others.into_iter().unzip();
-    let across = reverse_of(&day.stage);
-    let found = both(&day.sun, [&day.stage, &across], &stages, day.zone().date(day.at));
+    let (shot, across) = (day.stage.looking(day.stage.lens), reverse_of(&day.stage));
+    let found = both(&day.sun, [&shot, &across], &stages, day.zone().date(day.at));
     Some(say::reverse(&found, &names, &day.stage, shown.store.settings.get().clock))
 }

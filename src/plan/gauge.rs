@@ -1,0 +1,87 @@
+//! The gauge of a match by levels: ratio of the two cheeks and colour of the bright one, as [`super::levels`] models them.
+//!
+//! Levels cost a thousand times what the sun's place does, so that they are worked out once a minute and kept.
+
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+
+use super::cutting::Gauge;
+use super::levels::{Levels, Subject};
+use crate::light::colour::correlated::correlated;
+use crate::light::daylight::Sky;
+use crate::light::ratio::Ratio;
+use crate::sky::sun::Sun;
+use crate::units::{Instant, Mired, Stops, Vector, World};
+
+/// Milliseconds in a minute.
+const MINUTE: i64 = 60_000;
+
+/// What levels say at a minute.
+type Said = (Option<Stops>, Option<Mired>);
+
+/// A subject under a sky.
+pub struct ByLevels<'a> {
+    sun: &'a Sun,
+    subject: &'a Subject,
+    sky: Sky,
+    said: RefCell<BTreeMap<i64, Said>>,
+}
+
+impl<'a> ByLevels<'a> {
+    /// Of a subject under a sky.
+    pub fn new(sun: &'a Sun, subject: &'a Subject, sky: Sky) -> Self {
+        Self { sun, subject, sky, said: RefCell::default() }
+    }
+
+    fn say(&self, at: Instant) -> Said {
+        let minute = at.unix_millis().div_euclid(MINUTE);
+        if let Some(said) = self.said.borrow().get(&minute) {
+            return *said;
+        }
+        let hour = self.subject.hour(self.sun, Instant::from_unix_millis(minute * MINUTE), self.sky);
+        let levels = Levels::of(self.subject, &hour);
+        let lit = levels.bright().total().lux() > 0.0;
+        // Two cheeks that are alike have a ratio of nought stops.
+        let ratio = lit.then(|| levels.ratio().map_or(Stops::default(), Ratio::stops));
+        let colour = levels.bright().colour().and_then(correlated).map(|found| found.temperature.mired());
+        let said = (ratio, colour);
+        self.said.borrow_mut().insert(minute, said);
+        said
+    }
+}
+
+impl Gauge for ByLevels<'_> {
+    fn ratio(&self, _: Vector<World>, at: Instant) -> Option<Stops> {
+        self.say(at).0
+    }
+
+    fn colour(&self, _: Vector<World>, at: Instant) -> Option<Mired> {
+        self.say(at).1
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::cutting::Match;
+    use super::super::levels::fixture::open;
+    use super::super::match_limit::MatchLimit;
+    use super::*;
+    use crate::units::Span;
+
+    #[test]
+    fn a_limit_on_the_ratio_shortens_a_hold() {
+        // The lens looks north; in the afternoon the sun comes round from front to side.
+        let subject = open(0.0);
+        let sun = Sun::new(subject.site);
+        let noon = Instant::parse("2027-03-21T13:00:00Z").unwrap();
+        let hours = Span::new(noon, Instant::parse("2027-03-21T16:00:00Z").unwrap()).unwrap();
+        let gauge = ByLevels::new(&sun, &subject, Sky::Clear);
+        let limit = |stops: f64| MatchLimit { ratio: Stops::from_stops(stops), ..MatchLimit::default() };
+        let hold = |gauge: &dyn Gauge, stops: f64| {
+            Match { sun: &sun, gauge, limit: limit(stops) }.hold(hours).unwrap().duration()
+        };
+        assert!(hold(&gauge, 0.1) < hold(&gauge, 5.0));
+        let (ratio, colour) = gauge.say(noon);
+        assert!(ratio.unwrap().stops() >= 0.0 && (120.0..260.0).contains(&colour.unwrap().mired()));
+    }
+}
