@@ -1,3 +1,5 @@
+//! Match holds, orders and limits against all pairs of takes, asked by the handbook's own sentences.
+
 use super::super::fixture::{ClearSun, at, site, span};
 use super::*;
 use crate::units::Share;

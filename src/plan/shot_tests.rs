@@ -1,3 +1,5 @@
+//! Face and picture in the search against every third minute, mirrored and turned; the head that is turned; the lens in a room.
+
 use super::super::fixture::{field, loft, on, some_days, some_stage, span, wish};
 use super::super::met::met;
 use super::super::search::slots;
