@@ -111,7 +111,8 @@ fn nose_words(shown: Shown, degrees: f64) -> String {
 }
 
 fn drawing(shown: Shown) -> Drawing {
-    let nose = shown.lens_sees(facing(shown).nose());
+    let lens = shown.with(|set_up| set_up.lens.bearing);
+    let nose = lens.and_then(|lens| shown.lens_sees(facing(shown).nose(), lens));
     nose.map_or_else(|| slantlight::draw::ball::ball(None), |nose| face::face(shown.light(), nose))
 }
 
