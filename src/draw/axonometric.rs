@@ -8,10 +8,11 @@ use super::ball::add_ball;
 use super::paint::{Ink, Paint};
 use super::path::Path;
 use super::shape::{Anchor, Drawing, Hit, Point, Target};
-use crate::light::patch::{Beam, Patch, Surface, beams, patches};
+use crate::light::patch::{Beam, Patch, Surface, beams, of_beams};
 use crate::light::relative::InLens;
 use crate::maths;
 use crate::place::aperture::face;
+use crate::place::opening::Opening;
 use crate::place::room::Room;
 use crate::place::wall::Wall;
 use crate::units::{Degrees, InRoom, Metres, Vector};
@@ -117,8 +118,9 @@ impl View {
 /// The wall to be seen: the one most openings with sun are in, else most openings, else the first.
 pub fn wall_to_see(room: &Room, sun: Option<Vector<InRoom>>) -> Option<Wall> {
     let with_sun = sun.map(|sun| beams(room, sun)).unwrap_or_default();
-    let lit = |n: usize| with_sun.iter().filter(|(index, _)| room.openings[*index].wall == n).count();
-    let any = |n: usize| room.openings.iter().filter(|opening| opening.wall == n).count();
+    let is_in = |opening: &Opening, n: usize| !opening.in_ceiling && opening.wall == n;
+    let lit = |n: usize| with_sun.iter().filter(|beam| is_in(&room.openings[beam.opening], n)).count();
+    let any = |n: usize| room.openings.iter().filter(|opening| is_in(opening, n)).count();
     let walls = room.walls().collect::<Vec<_>>().into_iter().rev();
     walls.max_by_key(|(n, _)| (lit(*n), any(*n))).map(|(_, wall)| wall)
 }
@@ -129,7 +131,7 @@ pub fn axonometric(room: &Room, sun: Option<Vector<InRoom>>) -> Drawing {
     let Some(wall) = wall_to_see(room, sun) else { return drawing };
     let view = View::of(room, &wall);
     let beams = sun.map(|sun| beams(room, sun)).unwrap_or_default();
-    let patches = sun.map(|sun| patches(room, sun)).unwrap_or_default();
+    let patches = sun.map(|sun| of_beams(room, &beams, sun)).unwrap_or_default();
     add_surfaces(&mut drawing, room, &view, &wall);
     add_openings(&mut drawing, room, &view);
     let shown = |patch: &&Patch| match patch.surface {
@@ -199,8 +201,8 @@ fn add_openings(drawing: &mut Drawing, room: &Room, view: &View) {
 }
 
 /// The lit air between an opening and a patch: each side of the beam, seen from where the viewer stands.
-fn add_shaft(path: &mut Path, view: &View, beams: &[(usize, Beam)], patch: &Patch) {
-    let Some((_, beam)) = beams.iter().find(|(index, _)| *index == patch.opening) else { return };
+fn add_shaft(path: &mut Path, view: &View, beams: &[Beam], patch: &Patch) {
+    let Some(beam) = beams.get(patch.beam) else { return };
     let corners = beam.clear.iter().chain(&patch.outline).map(|point| view.place(*point)).collect();
     path.polygon(&hull(corners));
 }
@@ -226,7 +228,7 @@ fn hull(mut points: Vec<Point>) -> Vec<Point> {
 }
 
 /// The sun's direction, and its beams with the openings they come through.
-type Light<'a> = (Vector<InRoom>, &'a [(usize, Beam)]);
+type Light<'a> = (Vector<InRoom>, &'a [Beam]);
 
 fn add_marks(drawing: &mut Drawing, room: &Room, view: &View, sun: Option<Light<'_>>) {
     for (index, mark) in room.marks.iter().enumerate() {
@@ -236,7 +238,7 @@ fn add_marks(drawing: &mut Drawing, room: &Room, view: &View, sun: Option<Light<
         ring.ellipse(foot, RING.0, RING.1);
         post.polyline(&[foot, at]);
         drawing.stroke(Paint::Accent, 2.4, ring).stroke(Paint::Line, 1.6, post);
-        let lit = sun.filter(|(_, beams)| beams.iter().any(|(_, beam)| beam.reaches(head)));
+        let lit = sun.filter(|(_, beams)| beams.iter().any(|beam| beam.reaches(head)));
         add_ball(drawing, at, BALL, lit.map(|(sun, _)| view.sees(sun)));
         let beside = Point::new(foot.x + RING.0 + 5.0, foot.y + 4.0);
         drawing.label(beside, &*mark.name, Anchor::Start, Ink::Plain);

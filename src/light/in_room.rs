@@ -1,8 +1,10 @@
-//! What the sun does in a room at one instant: how far it reaches and how fast its patches drift.
+//! What the sun does in a room at one instant: how far it reaches and how fast its patches drift and how much of
+//! the room is in the sun.
 //!
 //! The patches themselves are [`super::patch`]'s. Drift is taken between two directions of the sun some time apart.
 
-use super::patch::{beams, drift, patches, reach};
+use super::drift::{Edge, Suns, drift};
+use super::patch::{Surface, area_on, beams, of_beams, reach};
 use crate::place::room::Room;
 use crate::units::{Duration, Metres, Vector, World};
 
@@ -11,21 +13,31 @@ use crate::units::{Duration, Metres, Vector, World};
 pub struct InRoom {
     /// Farthest that the sun reaches over the floor from the wall of its opening; `None` for no sun on the floor.
     pub reach: Option<Metres>,
-    /// Slowest and fastest edge of any patch on the floor, in a minute; `None` for no sun on the floor.
+    /// Slowest and fastest of the lower and upper edges on the floor, in a minute; `None` for no sun on the floor.
     pub drift: Option<[Metres; 2]>,
+    /// Sunlit floor, square metres.
+    pub floor_m2: f64,
+    /// Sunlit walls and ceiling, square metres.
+    pub walls_m2: f64,
 }
 
 impl InRoom {
     /// At an instant with the sun `now`, which stands at `then` a time `apart` later.
     pub fn of(room: &Room, [now, then]: [Vector<World>; 2], apart: Duration) -> Self {
-        let suns = [now, then].map(|sun| room.room_from_world(sun));
-        let found = patches(room, suns[0]);
-        let Some(reach) = reach(room, &found) else { return Self::default() };
-        let speeds = beams(room, suns[0])
-            .into_iter()
-            .filter_map(|(opening, _)| drift(room, opening, suns, apart))
-            .flat_map(|drift| [drift.near, drift.far]);
-        Self { reach: Some(reach), drift: range(speeds) }
+        let [now, then] = [now, then].map(|sun| room.room_from_world(sun));
+        let beams = beams(room, now);
+        let found = of_beams(room, &beams, now);
+        let floor_m2 = area_on(&found, |surface| surface == Surface::Floor);
+        let walls_m2 = area_on(&found, |surface| surface != Surface::Floor);
+        if floor_m2 <= 0.0 {
+            return Self { walls_m2, ..Self::default() };
+        }
+        let mut openings: Vec<usize> = beams.iter().map(|beam| beam.opening).collect();
+        openings.dedup();
+        let suns = Suns { now, then, apart };
+        let edges = openings.into_iter().flat_map(|opening| drift(room, opening, suns, Metres::default()));
+        let across = edges.filter(|drift| matches!(drift.edge, Edge::Sill | Edge::Head));
+        Self { reach: reach(room, &found), drift: range(across.map(|drift| drift.speed)), floor_m2, walls_m2 }
     }
 }
 

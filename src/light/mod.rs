@@ -3,11 +3,13 @@
 //! Directions as the lens sees them, and sunlight on surfaces. Nothing here knows the time or a wish.
 
 pub mod aim;
+pub mod beam;
 pub mod board;
 pub mod class;
 pub mod colour;
 pub mod cover;
 pub mod daylight;
+pub mod drift;
 pub mod exposure;
 pub mod face;
 pub mod fixture;
@@ -18,12 +20,18 @@ pub mod glazing;
 pub mod haze;
 pub mod in_room;
 pub mod mirror;
+pub mod interreflected;
 pub mod patch;
+pub mod penumbra;
 pub mod phase;
 pub mod picture;
 pub mod ratio;
 pub mod reach;
 pub mod relative;
+mod seen_sky;
 pub mod shadow;
 pub mod sky_component;
 pub mod told_patch;
+pub mod sky_model;
+pub mod skylight;
+pub mod wall_bearing;

@@ -1,17 +1,20 @@
-//! What an opening lets onto a mark, as a convex part of the sky.
+//! What an opening lets onto a point, as convex parts of the sky.
 //!
-//! Light passes an opening if it passes the rectangle in the wall's inner face, the one in its outer face, and
-//! beneath the overhang. Each edge, seen from the face, is a plane through the face: a half-space with nothing
-//! left over, so that the result is exact. In a room with an inward corner, only what no wall hides counts. Bars and
-//! glass dim the light; they are `light`'s. The horizon is not in it.
+//! Light passes an opening if it passes the rectangle in the wall's inner face, a pane in its outer face, and
+//! beneath the overhang. Each edge, seen from the point, is a plane through the point: a half-space with nothing
+//! left over, so that the result is exact. In a room with an inward corner, only what no wall hides counts. Glass dims the
+//! light; that is `light`'s. The horizon is not in it.
 
 use super::cone::{Cone, HalfSpace};
 use super::frame::Frame;
 use super::inside;
 use super::mark::Mark;
 use super::opening::{Opening, Overhang};
+use super::pane::Rectangle;
+use super::polygon::clip;
 use super::room::Room;
-use crate::units::{InRoom, Metres, Vector};
+use crate::maths;
+use crate::units::{Degrees, InRoom, Metres, Vector, World};
 
 /// An opening and the sky it lets onto a mark.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,18 +23,24 @@ pub struct Aperture {
     pub id: String,
     /// The opening's name.
     pub name: String,
-    /// The sky it lets in.
-    pub cone: Cone,
+    /// The sky it lets in: one part, or one for each pane and each gap between inner walls.
+    pub cones: Vec<Cone>,
 }
 
-/// Every uncovered opening of a room that lets some sky onto a mark's face.
-pub fn apertures(room: &Room, mark: &Mark) -> Vec<Aperture> {
-    let face = face(mark);
+/// Every uncovered opening of a room that lets some sky onto a mark's face. Bars that look narrower than `finest` do
+/// not part it: the disc of a sun that wide is never hidden by them.
+pub fn apertures(room: &Room, mark: &Mark, finest: Degrees) -> Vec<Aperture> {
+    apertures_at(room, face(mark), finest)
+}
+
+/// The same for any point of the room.
+pub fn apertures_at(room: &Room, face: Vector<InRoom>, finest: Degrees) -> Vec<Aperture> {
     room.openings
         .iter()
         .filter_map(|opening| {
-            let cone = cone(room, opening, face)?;
-            Some(Aperture { id: opening.id.clone(), name: opening.name.clone(), cone })
+            let cones = cones(room, opening, face, finest);
+            let (id, name) = (opening.id.clone(), opening.name.clone());
+            (!cones.is_empty()).then_some(Aperture { id, name, cones })
         })
         .collect()
 }
@@ -41,59 +50,102 @@ pub fn face(mark: &Mark) -> Vector<InRoom> {
     Vector::new(mark.x.metres(), mark.y.metres(), mark.face_height.metres())
 }
 
-/// The sky that an opening lets onto a point; `None` if it is covered or the point does not stand inside of it.
-pub fn cone(room: &Room, opening: &Opening, point: Vector<InRoom>) -> Option<Cone> {
-    let frame = room.frame(opening).filter(|_| !opening.covered)?;
-    let outward = frame.wall.outward;
-    if outward.dot(frame.inner[0] - point) <= 0.0 {
-        return None;
-    }
-    let seen = inside::seen(room, opening, point)?;
-    let mut normals = edges(narrowed(&frame, seen), point);
-    if opening.reveal.metres() > 0.0 {
-        normals.extend(edges(frame.outer, point));
-    }
-    if let Some(overhang) = opening.overhang {
-        normals.extend(beneath(overhang, frame.outer[2], (frame.wall.along, outward), point));
-    }
-    let sides = normals.into_iter().map(|normal| HalfSpace::beside(room.world_from_room(normal))).collect();
-    Some(Cone { sides })
+/// The sky that an opening lets onto a point; none if it is covered or the point does not stand inside of it.
+pub fn cones(room: &Room, opening: &Opening, point: Vector<InRoom>, finest: Degrees) -> Vec<Cone> {
+    let cone = |piece: Piece| {
+        let normals = piece.normals().into_iter();
+        Cone { sides: normals.map(|normal| HalfSpace::beside(room.world_from_room(normal))).collect() }
+    };
+    pieces(room, opening, point, finest).into_iter().map(cone).collect()
 }
 
-/// The inner rectangle, no wider than what is seen of it.
-fn narrowed(frame: &Frame, [from, to]: [Metres; 2]) -> [Vector<InRoom>; 4] {
-    let at = |corner: Vector<InRoom>, along: Metres| frame.wall.point(along, Metres::from_metres(corner.z));
-    let [first_low, second_low, second_high, first_high] = frame.inner;
-    [at(first_low, from), at(second_low, to), at(second_high, to), at(first_high, from)]
+/// Whether an opening lets light from `direction` onto a point, every bar counted.
+pub fn lets_in(room: &Room, opening: &Opening, point: Vector<InRoom>, direction: Vector<World>) -> bool {
+    cones(room, opening, point, Degrees::default()).iter().any(|cone| cone.contains(direction))
 }
 
-/// Unit normals of the planes through `point` and each edge of a rectangle, pointing to its inside.
-fn edges(corners: [Vector<InRoom>; 4], point: Vector<InRoom>) -> Vec<Vector<InRoom>> {
-    let middle = (corners[0] + corners[2]) * 0.5 - point;
-    (0..4)
-        .filter_map(|at| {
-            let normal = (corners[at] - point).cross(corners[(at + 1) % 4] - point).unit()?;
-            Some(if normal.dot(middle) < 0.0 { -normal } else { normal })
-        })
-        .collect()
+/// The same sky as polygons of directions from the point, every bar counted: corners in order, of any length.
+pub(crate) fn outlines(room: &Room, opening: &Opening, point: Vector<InRoom>) -> Vec<Vec<Vector<InRoom>>> {
+    let here = Vector::new(0.0, 0.0, 0.0);
+    let cut =
+        |piece: Piece| piece.cuts.into_iter().fold(piece.outline, |left, inwards| clip(&left, here, inwards));
+    let all = pieces(room, opening, point, Degrees::default()).into_iter().map(cut);
+    all.filter(|outline| outline.len() > 2).collect()
+}
+
+/// A convex piece of the sky: a polygon of directions, and the normals of planes that cut it further.
+struct Piece {
+    outline: Vec<Vector<InRoom>>,
+    cuts: Vec<Vector<InRoom>>,
+}
+
+impl Piece {
+    fn normals(&self) -> Vec<Vector<InRoom>> {
+        let mut normals = edges(&self.outline);
+        normals.extend(&self.cuts);
+        normals
+    }
+}
+
+/// Every part of the inner rectangle that is seen, through every pane.
+fn pieces(room: &Room, opening: &Opening, point: Vector<InRoom>, finest: Degrees) -> Vec<Piece> {
+    let Some(frame) = room.frame(opening).filter(|_| !opening.covered) else { return Vec::new() };
+    let parts = inside::seen_parts(room, opening, &frame, point);
+    if parts.is_empty() {
+        return Vec::new();
+    }
+    let slab = opening.overhang.filter(|_| !opening.in_ceiling);
+    let slab = slab.and_then(|slab| beneath(slab, &frame, point));
+    let panes = panes_to_tell(opening, &frame, point, finest);
+    let whole = panes == [opening.whole()] && opening.reveal.metres() <= 0.0;
+    let mut pieces = Vec::with_capacity(parts.len() * panes.len());
+    for part in parts {
+        let outline: Vec<_> = part.into_iter().map(|corner| corner - point).collect();
+        for pane in &panes {
+            let mut cuts = if whole { Vec::new() } else { edges(&outer(opening, &frame, *pane, point)) };
+            cuts.extend(slab);
+            pieces.push(Piece { outline: outline.clone(), cuts });
+        }
+    }
+    pieces
+}
+
+/// Its panes, or the whole where the point is so far off that no bar looks as wide as `finest`.
+fn panes_to_tell(opening: &Opening, frame: &Frame, point: Vector<InRoom>, finest: Degrees) -> Vec<Rectangle> {
+    let Some(bars) = opening.bars else { return vec![opening.whole()] };
+    let away = ((frame.outer[0] + frame.outer[2]) * 0.5 - point).norm();
+    let looks = maths::atan2(bars.thickness.metres(), away);
+    if looks < finest.radians() { vec![opening.whole()] } else { opening.pane_rectangles() }
+}
+
+/// Corners of a pane in the outer face, from the point.
+fn outer(opening: &Opening, frame: &Frame, pane: Rectangle, point: Vector<InRoom>) -> Vec<Vector<InRoom>> {
+    let out = frame.wall.outward * opening.reveal.metres() - point;
+    let Rectangle { left, right, low, high } = pane;
+    let corners = [(left, low), (right, low), (right, high), (left, high)];
+    corners.iter().map(|(along, up): &(Metres, Metres)| frame.wall.point(*along, *up) + out).collect()
+}
+
+/// Unit normals of the planes through the eye and each edge of a polygon, pointing to its inside.
+fn edges(corners: &[Vector<InRoom>]) -> Vec<Vector<InRoom>> {
+    let middle = corners.iter().fold(Vector::new(0.0, 0.0, 0.0), |sum, corner| sum + *corner);
+    let next = corners.iter().cycle().skip(1);
+    let normals = corners.iter().zip(next).filter_map(|(corner, next)| corner.cross(*next).unit());
+    normals.map(|normal| if normal.dot(middle) < 0.0 { -normal } else { normal }).collect()
 }
 
 /// Unit normal of the plane through `point` and the far edge of a slab, pointing below it; none for a point above.
-fn beneath(
-    overhang: Overhang,
-    head: Vector<InRoom>,
-    (along, outward): (Vector<InRoom>, Vector<InRoom>),
-    point: Vector<InRoom>,
-) -> Option<Vector<InRoom>> {
-    let edge = head + outward * overhang.depth.metres() + Vector::UP * overhang.above.metres() - point;
-    let normal = along.cross(edge).unit().filter(|_| edge.z > 0.0)?;
+fn beneath(overhang: Overhang, frame: &Frame, point: Vector<InRoom>) -> Option<Vector<InRoom>> {
+    let out = frame.wall.outward * overhang.depth.metres();
+    let edge = frame.outer[2] + out + Vector::UP * overhang.above.metres() - point;
+    let normal = frame.wall.along.cross(edge).unit().filter(|_| edge.z > 0.0)?;
     Some(if normal.z > 0.0 { -normal } else { normal })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{Bearing, Height, World};
+    use crate::units::{Bearing, Height};
     use proptest::prelude::*;
 
     fn metres(m: f64) -> Metres {
@@ -138,7 +190,7 @@ mod tests {
             };
             let (room, point) = (room(turn, opening.clone()), Vector::new(x, y, z));
             let sun: Vector<World> = Vector::towards(Bearing::from_degrees(turn + bearing), Height::clamped(up));
-            let cone = cone(&room, &opening, point).unwrap();
+            let cone = &cones(&room, &opening, point, Degrees::default())[0];
             let nearest = cone.sides.iter().map(|side| side.normal.dot(sun).abs()).fold(1.0, f64::min);
             prop_assume!(nearest > 1e-9);
             prop_assert_eq!(cone.contains(sun), passes(&opening, point, room.room_from_world(sun)));
@@ -149,7 +201,7 @@ mod tests {
             let opening = Opening::rectangle("o", "o", 0, [2.0, 0.9, 1.6, 1.4].map(metres));
             let lit = |turn: f64| {
                 let sun = Vector::towards(Bearing::from_degrees(turn + bearing), Height::clamped(up));
-                cone(&room(turn, opening.clone()), &opening, Vector::new(2.9, 1.5, 1.2)).unwrap().contains(sun)
+                lets_in(&room(turn, opening.clone()), &opening, Vector::new(2.9, 1.5, 1.2), sun)
             };
             prop_assert_eq!(lit(0.0), lit(by));
         }
@@ -160,8 +212,37 @@ mod tests {
         let open = Opening::rectangle("o", "o", 0, [2.0, 0.9, 1.6, 1.4].map(metres));
         let covered = Opening { covered: true, ..open.clone() };
         let inside = Vector::new(2.9, 1.5, 1.2);
-        assert!(cone(&room(0.0, open.clone()), &open, inside).is_some());
-        assert!(cone(&room(0.0, covered.clone()), &covered, inside).is_none());
-        assert!(cone(&room(0.0, open.clone()), &open, Vector::new(2.9, -0.5, 1.2)).is_none());
+        let count = |opening: &Opening, point| {
+            cones(&room(0.0, opening.clone()), opening, point, Degrees::default()).len()
+        };
+        assert_eq!(count(&open, inside), 1);
+        assert_eq!((count(&covered, inside), count(&open, Vector::new(2.9, -0.5, 1.2))), (0, 0));
+    }
+
+    #[test]
+    fn bars_part_the_sky_of_a_near_face_and_not_of_a_far_one() {
+        let mut barred = Opening::rectangle("o", "o", 0, [2.0, 0.9, 1.6, 1.4].map(metres));
+        barred.set_panes(2, 2);
+        let count = |y| {
+            let sun = Degrees::from_degrees(0.53);
+            cones(&room(0.0, barred.clone()), &barred, Vector::new(2.8, y, 1.6), sun).len()
+        };
+        // 3 cm look as wide as the sun from 3.2 m.
+        assert_eq!((count(3.0), count(3.5)), (4, 1));
+        // Straight towards the middle one sees the cross.
+        let north = Vector::towards(Bearing::default(), Height::default());
+        let seen = |x, z| lets_in(&room(0.0, barred.clone()), &barred, Vector::new(x, 4.0, z), north);
+        assert!(!seen(2.8, 1.6) && seen(2.82, 1.62) && !seen(2.82, 1.6));
+    }
+
+    #[test]
+    fn a_roof_light_lets_the_zenith_onto_what_stands_below_it() {
+        let mut light = Opening::rectangle("o", "o", 0, [2.0, 1.0, 1.5, 0.8].map(metres));
+        light.in_ceiling = true;
+        let room = room(77.0, light.clone());
+        let below = |x, y| lets_in(&room, &light, Vector::new(x, y, 1.5), Vector::UP);
+        assert!(
+            below(2.1, 1.1) && below(3.4, 1.7) && !below(1.9, 1.1) && !below(2.1, 1.9) && !below(2.1, 0.9)
+        );
     }
 }

@@ -28,6 +28,13 @@ impl Room {
         }
         inside
     }
+
+    /// Whether no corner points inwards, so that every spot sees every other.
+    pub fn is_convex(&self) -> bool {
+        let count = self.floor.len();
+        let spot = |at: usize| self.floor[at % count].map(Metres::metres);
+        (0..count).all(|at| area(spot(at), spot(at + 1), spot(at + 2)) >= -TOUCH * TOUCH)
+    }
 }
 
 /// Twice the area of the floor; positive for corners that run counter-clockwise.
@@ -99,6 +106,15 @@ mod tests {
 
     /// An L: the corner at 4, 4 is cut out.
     const ELL: [[f64; 2]; 6] = [[0.0, 0.0], [4.0, 0.0], [4.0, 2.0], [2.0, 2.0], [2.0, 4.0], [0.0, 4.0]];
+
+    #[test]
+    fn an_ell_is_not_convex() {
+        let mut room =
+            Room::rectangle("r", "room", [4.0, 4.0, 2.5].map(Metres::from_metres), Default::default());
+        assert!(room.is_convex() && room.with_corner_in(1).unwrap().is_convex());
+        room.floor = floor(&ELL);
+        assert!(!room.is_convex());
+    }
 
     #[test]
     fn an_ell_is_simple_and_counter_clockwise() {

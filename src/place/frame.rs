@@ -1,4 +1,4 @@
-//! The two rectangles of an opening: in the inner face of its wall, and in the outer one.
+//! The two rectangles of an opening: in the inner face of its wall or of the ceiling, and in the outer one.
 
 use super::opening::Opening;
 use super::room::Room;
@@ -13,14 +13,14 @@ pub struct Frame {
     pub inner: [Vector<InRoom>; 4],
     /// In the outer face.
     pub outer: [Vector<InRoom>; 4],
-    /// The wall it is in.
+    /// The wall it is in, or the ceiling.
     pub wall: Wall,
 }
 
 impl Room {
-    /// Where an opening is; `None` if its wall does not exist.
+    /// Where an opening is; `None` if there is no such wall.
     pub fn frame(&self, opening: &Opening) -> Option<Frame> {
-        let wall = self.wall(opening.wall)?;
+        let wall = self.face_of(opening)?;
         let (first, low) = (opening.offset.metres(), opening.sill.metres());
         let (second, high) = (first + opening.width.metres(), low + opening.height.metres());
         let inner = [(first, low), (second, low), (second, high), (first, high)]

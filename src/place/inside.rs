@@ -1,11 +1,15 @@
 //! What of an opening is seen from a spot when walls of the same room stand between, as in an L.
 //!
-//! Walls are upright and reach from floor to ceiling, so all happens in the plan. The part that is seen is in one
-//! piece: two sight lines and the wall between their ends enclose no other wall, because walls hang together.
+//! Walls are upright and reach from floor to ceiling, so all happens in the plan. The part of an opening in a wall that is
+//! seen is in one piece: two sight lines and the wall between their ends enclose no other wall, because walls hang together.
+//! A roof light may be seen in several: one for each triangle of free view.
 
+use super::frame::Frame;
 use super::opening::Opening;
+use super::polygon::{area, clip};
 use super::room::Room;
 use super::wall::Wall;
+use crate::maths;
 use crate::units::{InRoom, Metres, Vector};
 
 /// Pieces narrower than this are nothing, metres. Our choice: far below any tape.
@@ -14,8 +18,75 @@ const NOTHING: f64 = 1e-9;
 /// A stretch along the opening's wall, metres from the wall's first corner.
 type Stretch = (f64, f64);
 
+/// The parts of an opening's inner rectangle that are seen from `spot`, each a convex polygon; none from outside.
+pub(super) fn seen_parts(
+    room: &Room,
+    opening: &Opening,
+    frame: &Frame,
+    spot: Vector<InRoom>,
+) -> Vec<Vec<Vector<InRoom>>> {
+    if frame.wall.outward.dot(frame.inner[0] - spot) <= 0.0 {
+        return Vec::new();
+    }
+    if !opening.in_ceiling {
+        return seen(room, opening, spot).map(|ends| narrowed(frame, ends)).into_iter().collect();
+    }
+    if !room.holds(Metres::from_metres(spot.x), Metres::from_metres(spot.y)) {
+        return Vec::new();
+    }
+    if room.is_convex() {
+        return vec![frame.inner.to_vec()];
+    }
+    let parts = views(room, spot).into_iter().map(|sides| {
+        sides.into_iter().fold(frame.inner.to_vec(), |left, (through, inwards)| clip(&left, through, inwards))
+    });
+    parts.filter(|part| area(part) > NOTHING).collect()
+}
+
+/// The inner rectangle, no wider than what is seen of it.
+fn narrowed(frame: &Frame, [from, to]: [Metres; 2]) -> Vec<Vector<InRoom>> {
+    let at = |corner: Vector<InRoom>, along: Metres| frame.wall.point(along, Metres::from_metres(corner.z));
+    let [first_low, second_low, second_high, first_high] = frame.inner;
+    vec![at(first_low, from), at(second_low, to), at(second_high, to), at(first_high, from)]
+}
+
+/// An upright plane: a point of it and the way in.
+type Side = (Vector<InRoom>, Vector<InRoom>);
+
+/// The free view from `spot` in the plan, as triangles between the directions of neighbouring corners: two sight lines
+/// and the one wall between them.
+fn views(room: &Room, spot: Vector<InRoom>) -> Vec<[Side; 3]> {
+    let flat = Vector::new(spot.x, spot.y, 0.0);
+    let mut ways: Vec<Vector<InRoom>> =
+        room.walls().filter_map(|(_, wall)| (wall.from - flat).unit()).collect();
+    ways.sort_by(|a, b| maths::atan2(a.y, a.x).total_cmp(&maths::atan2(b.y, b.x)));
+    let next = ways.iter().cycle().skip(1);
+    let pairs = ways.iter().copied().zip(next.copied());
+    let left_of = |way: Vector<InRoom>| Vector::new(-way.y, way.x, 0.0);
+    pairs
+        .filter_map(|(right, left)| {
+            let between = (right + left).unit().filter(|_| right.cross(left).z > NOTHING)?;
+            let wall = nearest(room, flat, between)?;
+            Some([(flat, left_of(right)), (flat, -left_of(left)), (wall.from, -wall.outward)])
+        })
+        .collect()
+}
+
+/// The wall that one sees from `spot` in a level direction; `None` where one looks out of the room.
+fn nearest(room: &Room, spot: Vector<InRoom>, way: Vector<InRoom>) -> Option<Wall> {
+    let hits = room.walls().filter_map(|(_, wall)| {
+        let facing = wall.outward.dot(way);
+        let reach = wall.outward.dot(wall.from - spot) / facing;
+        let along = wall.along.dot(spot + way * reach - wall.from);
+        let hit = facing.abs() > NOTHING && reach > NOTHING && (0.0..=wall.length.metres()).contains(&along);
+        hit.then_some((reach, wall))
+    });
+    let (_, wall) = hits.min_by(|a, b| a.0.total_cmp(&b.0))?;
+    (wall.outward.dot(way) > 0.0).then_some(wall)
+}
+
 /// From where to where along its wall an opening is seen from `spot`; `None` if it is not, or if `spot` is outside.
-pub(super) fn seen(room: &Room, opening: &Opening, spot: Vector<InRoom>) -> Option<[Metres; 2]> {
+fn seen(room: &Room, opening: &Opening, spot: Vector<InRoom>) -> Option<[Metres; 2]> {
     let wall = room.wall(opening.wall)?;
     if !room.holds(Metres::from_metres(spot.x), Metres::from_metres(spot.y)) {
         return None;
@@ -68,7 +139,7 @@ fn free(whole: Stretch, hidden: &[Stretch]) -> Option<Stretch> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::place::aperture::cone;
+    use crate::place::aperture::lets_in;
     use crate::units::{Bearing, Height};
     use proptest::prelude::*;
 
@@ -109,8 +180,7 @@ mod tests {
             let (spot, frame) = (Vector::new(x, y, 1.2), room.frame(&room.openings[0]).unwrap());
             let sun = Vector::towards(room.bearing_of(wall).unwrap(), Height::clamped(up));
             let sun = sun.turned(crate::units::Degrees::from_degrees(turn));
-            let cone = cone(&room, &room.openings[0], spot);
-            let lit = cone.is_some_and(|cone| cone.contains(sun));
+            let lit = lets_in(&room, &room.openings[0], spot, sun);
             let to = room.room_from_world(sun);
             let distance = frame.wall.outward.dot(frame.wall.from - spot);
             prop_assume!(distance.abs() > 0.01);

@@ -4,6 +4,8 @@
 
 mod floor;
 mod inside;
+pub(crate) mod lane;
+pub(crate) mod polygon;
 
 pub mod aim;
 pub mod aperture;
@@ -16,6 +18,9 @@ pub mod frame;
 pub mod heading;
 pub mod mark;
 pub mod opening;
+pub mod outside;
+pub mod pacing;
+pub mod pane;
 pub mod plus_code;
 pub mod reshape;
 pub mod room;

@@ -1,12 +1,13 @@
-//! Openings: windows, doors and gaps, measured in a wall or sighted from a mark.
+//! Openings: windows, doors, gaps and roof lights, measured in a wall or the ceiling, or sighted from a mark.
 
 use serde::{Deserialize, Serialize};
 
 use crate::units::{Bearing, Degrees, Height, Metres};
 
-/// A rectangular opening in a wall, cut square through it.
+/// A rectangular opening in a wall or in the ceiling, cut square through it.
 ///
-/// Offset runs along the wall from its first corner: seen from *outside* that is from the left.
+/// Offset runs along the wall from its first corner: seen from *outside* that is from the left. A roof light's offset and
+/// width run along the room's x, its sill and height along the room's y, its reveal straight up.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Opening {
     /// Stable within the project.
@@ -15,10 +16,13 @@ pub struct Opening {
     pub name: String,
     /// Wall it is in: wall `n` runs from corner `n` to corner `n + 1` of the floor.
     pub wall: usize,
-    /// From the wall's first corner to the opening's nearer edge.
+    /// Whether it is a roof light: in the ceiling, whatever its wall.
+    #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+    pub in_ceiling: bool,
+    /// From the wall's first corner to the opening's nearer edge; for a roof light from corner 0, along x.
     #[serde(rename = "offset_m")]
     pub offset: Metres,
-    /// Lower edge above the floor.
+    /// Lower edge above the floor; for a roof light its nearer edge, along y.
     #[serde(rename = "sill_m")]
     pub sill: Metres,
     /// Clear width.
@@ -140,6 +144,7 @@ impl Opening {
             id: id.to_owned(),
             name: name.to_owned(),
             wall,
+            in_ceiling: false,
             offset,
             sill,
             width,

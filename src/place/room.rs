@@ -10,6 +10,8 @@ use serde::{Deserialize, Serialize};
 
 use super::mark::Mark;
 use super::opening::Opening;
+use super::outside::Screen;
+use super::skyline::Skyline;
 use crate::units::{Bearing, Degrees, Metres};
 
 /// A room of a location.
@@ -37,4 +39,10 @@ pub struct Room {
     /// Marks on its floor.
     #[serde(default)]
     pub marks: Vec<Mark>,
+    /// What is far off and blocks the sky, seen from the room; besides the location's own.
+    #[serde(default, skip_serializing_if = "Skyline::is_level")]
+    pub skyline: Skyline,
+    /// Upright screens outside, near enough that each spot of the room sees them elsewhere.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub screens: Vec<Screen>,
 }

@@ -162,7 +162,7 @@ fn direction(corner: Corner) -> Vector<World> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::place::aperture::cone;
+    use crate::place::aperture::cones;
     use crate::place::opening::Opening;
     use crate::place::room::Room;
     use crate::units::{InRoom, Metres};
@@ -182,7 +182,7 @@ mod tests {
             let to = room.world_from_room(corner - eye);
             Corner { bearing: to.bearing(), height: to.height() }
         });
-        let cone = cone(&room, &room.openings[0], eye).unwrap();
+        let cone = cones(&room, &room.openings[0], eye, Degrees::default()).remove(0);
         (room, corners, cone)
     }
 

@@ -1,11 +1,14 @@
-//! Walls of a room, and the turn from room to world.
+//! Walls of a room, its ceiling as one more face, and the turn from room to world.
 //!
-//! A wall runs from its first corner to its second with the room at its left, so outwards is to its right.
+//! A wall runs from its first corner to its second with the room at its left, so outwards is to its right. The ceiling
+//! is a face whose "along" is the room's x and whose "up" is the room's y, so that a roof light is an opening like any other.
 
+use super::opening::Opening;
 use super::room::Room;
+use super::skyline::Skyline;
 use crate::units::{Bearing, Degrees, InRoom, Metres, Vector, World};
 
-/// An upright wall.
+/// An upright wall, or the ceiling seen as a face.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Wall {
     /// First corner, on the floor.
@@ -14,16 +17,18 @@ pub struct Wall {
     pub to: Vector<InRoom>,
     /// Level unit vector from the first corner to the second.
     pub along: Vector<InRoom>,
-    /// Level unit vector out of the room.
+    /// Unit vector up the face: straight up, for the ceiling the room's y.
+    pub up: Vector<InRoom>,
+    /// Unit vector out of the room: level, for the ceiling straight up.
     pub outward: Vector<InRoom>,
     /// Length of the wall.
     pub length: Metres,
 }
 
 impl Wall {
-    /// Point of the wall's inner face, so far along and so high.
-    pub fn point(&self, along: Metres, height: Metres) -> Vector<InRoom> {
-        self.from + self.along * along.metres() + Vector::UP * height.metres()
+    /// Point of the inner face, so far along and so far up it.
+    pub fn point(&self, along: Metres, up: Metres) -> Vector<InRoom> {
+        self.from + self.along * along.metres() + self.up * up.metres()
     }
 }
 
@@ -45,6 +50,8 @@ impl Room {
             ceiling,
             openings: Vec::new(),
             marks: Vec::new(),
+            skyline: Skyline::default(),
+            screens: Vec::new(),
         }
     }
 
@@ -55,7 +62,21 @@ impl Room {
         let to = corner(self.floor[(number + 1) % self.floor.len()]);
         let along = (to - from).unit()?;
         let outward = Vector::new(along.y, -along.x, 0.0);
-        Some(Wall { from, to, along, outward, length: Metres::from_metres((to - from).norm()) })
+        let length = Metres::from_metres((to - from).norm());
+        Some(Wall { from, to, along, up: Vector::UP, outward, length })
+    }
+
+    /// The ceiling as a face, from over corner 0; as long as wall 0.
+    pub fn roof(&self) -> Option<Wall> {
+        let wall = self.wall(0)?;
+        let lift = Vector::UP * self.ceiling.metres();
+        let (from, to) = (wall.from + lift, wall.to + lift);
+        Some(Wall { from, to, up: -wall.outward, outward: Vector::UP, ..wall })
+    }
+
+    /// The face that an opening is in: its wall, or the ceiling; `None` if there is no such wall.
+    pub fn face_of(&self, opening: &Opening) -> Option<Wall> {
+        if opening.in_ceiling { self.roof() } else { self.wall(opening.wall) }
     }
 
     /// All walls that have a length, with their numbers.

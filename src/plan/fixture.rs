@@ -6,12 +6,15 @@ use proptest::prelude::*;
 use super::cutting::Gauge;
 use super::face_wish::{FaceWish, InPicture};
 use super::shot::Shot;
+use super::in_room::RoomStage;
 use super::stage::{Stage, StageOpening};
 use super::wish::{Arc, ClockRange, Heights, Sky, SunOnMark, Wish};
 use crate::light::colour::sun::{Haze, temperature};
 use crate::place::blocker::{Blocker, DayOfYear, Eye, Kind, Leaves};
 use crate::place::cone::{Cone, HalfSpace};
 use crate::place::seasons::Seasons;
+use crate::place::opening::Opening;
+use crate::place::room::Room;
 use crate::place::site::Site;
 use crate::place::skyline::{Point, Skyline};
 use crate::place::zone::Zone;
@@ -128,6 +131,22 @@ pub(super) fn loft() -> Stage {
         seasons: None,
         shot: Shot::default(),
     }
+}
+
+/// The loft as a room: 8 × 6 m, two windows of 1.2 × 1.7 m in the wall that faces 248°.
+pub(super) fn room_stage() -> RoomStage {
+    let m = Metres::from_metres;
+    let mut room = Room::rectangle("r", "loft", [8.0, 6.0, 3.4].map(m), Bearing::from_degrees(248.0));
+    let window = |id: &str, name: &str, offset: f64| Opening {
+        reveal: m(0.35),
+        ..Opening::rectangle(id, name, 0, [offset, 0.9, 1.2, 1.7].map(m))
+    };
+    room.openings = vec![window("l", "left window", 4.6), window("r", "right window", 1.8)];
+    let wish = Wish {
+        arc: Arc { from: Degrees::from_degrees(0.0), to: Degrees::from_degrees(360.0), either_side: false },
+        ..wish((0.0, 360.0), (-90.0, 90.0), SunOnMark::Yes)
+    };
+    RoomStage { stage: Stage { wish, ..loft() }, room, far: Skyline::default() }
 }
 
 /// The salt pans: open and flat.

@@ -16,6 +16,7 @@ pub mod in_frame;
 pub mod kit;
 pub mod legs;
 pub mod legs_words;
+pub mod in_room;
 pub mod lens;
 pub mod levels;
 pub mod match_limit;

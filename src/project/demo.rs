@@ -80,6 +80,8 @@ fn sail_loft() -> Location {
             mark("bench", "by the bench", [3.6, 2.6], 1.25),
             mark("desk", "ledger desk", [1.1, 1.6], 1.2),
         ],
+        skyline: Skyline::default(),
+        screens: Vec::new(),
     };
     Location {
         rooms: vec![loft],

@@ -5,7 +5,7 @@ use core::fmt;
 use super::document::{At, Lens, Project, SetUp};
 use super::find::Standing;
 use super::shot::shot;
-use crate::place::aperture::apertures;
+use crate::place::aperture::face;
 use crate::place::blocker::Eye;
 use crate::place::mark::{FACE_HEIGHT, Mark};
 use crate::place::room::Room;
@@ -15,9 +15,10 @@ use crate::place::skyline::Skyline;
 use crate::place::zone::Zone;
 use crate::plan::face_wish::{FaceWish, InPicture};
 use crate::plan::shot::Shot;
+use crate::plan::in_room::{self, RoomStage};
 use crate::plan::stage::{Stage, StageOpening};
 use crate::plan::wish::{Arc, Heights, Sky, SunOnMark, Wish};
-use crate::units::{Bearing, Degrees, Duration, Height};
+use crate::units::{Bearing, Degrees, Duration, Height, InRoom, Metres, Vector};
 
 /// Why a set-up or a mark cannot be searched yet.
 #[derive(Clone, Debug, PartialEq)]
@@ -93,21 +94,31 @@ pub fn at_mark(standing: &Standing<'_>, zone: Zone) -> Result<Stage, NotReady> {
         takes: Duration::ZERO,
         openings: openings(standing)?,
         skyline: skyline(standing),
-        seasons: Seasons::around(&standing.location.skyline, &standing.location.blockers, eye(standing)),
         shot: Shot::default(),
+        seasons: Seasons::around(&own(standing), &standing.location.blockers, eye(standing)),
     })
 }
 
-/// What blocks the sky from a mark: the far skyline, and every blocker as it is seen from there. Trees count as in
-/// leaf.
+/// What blocks the sky from a mark: what is far off, and every blocker as it is seen from there. Trees count as in leaf.
 pub fn skyline(standing: &Standing<'_>) -> Skyline {
-    let eye = eye(standing);
-    let seen = standing.location.blockers.iter().filter_map(|blocker| blocker.seen_from(eye));
-    seen.fold(standing.location.skyline.clone(), |all, one| all.or(&one))
+    near_by(standing, own(standing))
 }
 
-/// Where the eye is at a mark. A room does not say how far it is from the location, so that its marks see out from
-/// there.
+/// What does not change with the date: the location's skyline and what stands around its room, as the mark sees it.
+fn own(standing: &Standing<'_>) -> Skyline {
+    let far = &standing.location.skyline;
+    standing.room.map_or_else(|| far.clone(), |room| in_room::seen_from(room, far, spot(room, standing.mark)))
+}
+
+/// With every blocker of the location.
+fn near_by(standing: &Standing<'_>, own: Skyline) -> Skyline {
+    let eye = eye(standing);
+    let seen = standing.location.blockers.iter().filter_map(|blocker| blocker.seen_from(eye));
+    seen.fold(own, |all, one| all.or(&one))
+}
+
+/// Where the eye is at a mark. A room does not say how far it is from the location, so that its marks see the location's
+/// blockers from there, and the room's own screens from themselves.
 fn eye(standing: &Standing<'_>) -> Eye {
     let mark = standing.mark;
     let (east, north) = match standing.room {
@@ -123,6 +134,21 @@ fn free(set_up: &SetUp, standing: &Standing<'_>) -> Option<Vec<Bearing>> {
     (!choice.is_fixed()).then(|| choice.bearings(*bearing, &standing.location.backgrounds))
 }
 
+/// A room to be asked for any spot in it, in the light that `stage` wishes; `None` in the open.
+pub fn in_room(standing: &Standing<'_>, stage: Stage) -> Option<RoomStage> {
+    let room = standing.room?.clone();
+    Some(RoomStage { stage, room, far: near_by(standing, standing.location.skyline.clone()) })
+}
+
+/// The mark's face, or the middle of the room.
+fn spot(room: &Room, mark: Option<&Mark>) -> Vector<InRoom> {
+    let middle = || {
+        let [x, y] = room.middle().map(Metres::metres);
+        Vector::new(x, y, FACE_HEIGHT.metres())
+    };
+    mark.map_or_else(middle, face)
+}
+
 /// Where a set-up is.
 pub(super) fn standing_of<'a>(project: &'a Project, set_up: &SetUp) -> Result<Standing<'a>, NotReady> {
     let at = set_up.at.as_ref().ok_or(NotReady::Nowhere)?;
@@ -136,23 +162,12 @@ pub(super) fn standing_of<'a>(project: &'a Project, set_up: &SetUp) -> Result<St
 pub(super) fn openings(standing: &Standing<'_>) -> Result<Option<Vec<StageOpening>>, NotReady> {
     match (standing.room, standing.mark) {
         (Some(_), None) => Err(NotReady::NoMark),
-        (Some(room), Some(mark)) => Ok(Some([measured(room, mark), sightings(mark)?].concat())),
+        (Some(room), Some(mark)) => {
+            Ok(Some([in_room::measured(room, face(mark)), sightings(mark)?].concat()))
+        }
         (None, Some(mark)) if !mark.sighted.is_empty() => sightings(mark).map(Some),
         (None, _) => Ok(None),
     }
-}
-
-/// Openings measured in the walls of a room.
-fn measured(room: &Room, mark: &Mark) -> Vec<StageOpening> {
-    apertures(room, mark)
-        .into_iter()
-        .map(|aperture| StageOpening {
-            id: aperture.id,
-            name: aperture.name,
-            cones: vec![aperture.cone],
-            uncertainty: room.bearing_uncertainty,
-        })
-        .collect()
 }
 
 /// Openings sighted from a mark. What an unknown wall may be off counts like an error of the bearing.

@@ -24,4 +24,5 @@ mod spoiled;
 mod sun_events;
 mod sun_positions;
 mod window_light;
+mod window_sky;
 mod zones;

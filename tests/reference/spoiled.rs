@@ -12,6 +12,7 @@ use super::schedules;
 use super::sun_events;
 use super::sun_positions;
 use super::window_light;
+use super::window_sky;
 use super::zones;
 
 /// A table, the value to spoil, and the check that must notice.
@@ -56,6 +57,19 @@ const SPOILED: &[Spoiled] = &[
     },
     Spoiled { check: window_light::check, file: "window_light.csv", column: "sun_reaches", value: "0" },
     Spoiled { check: window_light::check, file: "window_light.csv", column: "opening", value: "2" },
+    Spoiled {
+        check: window_sky::check,
+        file: "window_sky.csv",
+        column: "overcast_exact",
+        value: "0.0533317",
+    },
+    Spoiled {
+        check: window_sky::check,
+        file: "window_sky.csv",
+        column: "uniform_radiance",
+        value: "0.0605924",
+    },
+    Spoiled { check: window_sky::check, file: "window_sky.csv", column: "clear_exact", value: "0.0459732" },
     Spoiled { check: zones::check, file: "zones.csv", column: "utc_first", value: "2026-02-22T23:30:01Z" },
 ];
 

@@ -9,7 +9,7 @@ use std::fs;
 use std::path::Path;
 
 use serde_json::Value;
-use slantlight::place::aperture::cone;
+use slantlight::place::aperture::lets_in;
 use slantlight::place::opening::Opening;
 use slantlight::place::room::Room;
 use slantlight::units::{Bearing, Height, Metres, Vector};
@@ -46,7 +46,7 @@ fn compare(row: &Row<'_>, room: &Room, worst: &mut Worst) -> Result<(), Failure>
     let world = room.world_from_room(point);
     worst.near(row, ("east", "m"), (world.x, row.number("east_m")?), PRINTED)?;
     worst.near(row, ("north", "m"), (world.y, row.number("north_m")?), PRINTED)?;
-    let through = through(room, |opening| cone(room, opening, point).is_some_and(|c| c.contains(sun)));
+    let through = through(room, |opening| lets_in(room, opening, point, sun));
     let expected = row.text("opening")?;
     if through != expected {
         return Err(row.differs("openings the sun comes through", through, expected));

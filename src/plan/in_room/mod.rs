@@ -1,0 +1,67 @@
+//! A room over a day and a year: what a mark gets, where a face would get more, and all of it in words.
+//!
+//! | file | says |
+//! |---|---|
+//! | `dark` | between which dates the sun never reaches a mark |
+//! | `head` | how long all of a head is in the sun, not only a point |
+//! | `patch_day` | when the sun is on the floor, and when it climbs a wall |
+//! | `hold_map` | minutes of the wished light over the floor: the best place for a chair |
+//! | `follow` | where to move it, and when, to keep the light |
+//! | `story` | sentences |
+
+pub mod dark;
+pub mod follow;
+pub mod head;
+pub mod hold_map;
+pub mod patch_day;
+pub mod story;
+
+use super::stage::{Stage, StageOpening};
+use crate::place::aperture::apertures_at;
+use crate::place::room::Room;
+use crate::place::skyline::Skyline;
+use crate::sky::search::SUN_RADIUS;
+use crate::units::{Degrees, InRoom, Vector};
+
+/// A room, ready to be asked for any spot in it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RoomStage {
+    /// The wish, the lens and the zone; its openings and skyline are those of the mark it was made for.
+    pub stage: Stage,
+    /// The room.
+    pub room: Room,
+    /// What blocks the sky besides the room's own surroundings, the same for all spots in it.
+    pub far: Skyline,
+}
+
+impl RoomStage {
+    /// The stage of a face at a point of the room. Where the room has surroundings of its own, trees count as in leaf.
+    pub fn at(&self, face: Vector<InRoom>) -> Stage {
+        let openings = Some(measured(&self.room, face));
+        let seasons = self.stage.seasons.clone().filter(|_| !has_surroundings(&self.room));
+        Stage { openings, skyline: seen_from(&self.room, &self.far, face), seasons, ..self.stage.clone() }
+    }
+}
+
+/// What blocks the sky from a point of a room.
+pub fn seen_from(room: &Room, far: &Skyline, point: Vector<InRoom>) -> Skyline {
+    if room.skyline.is_level() && room.screens.is_empty() {
+        far.clone()
+    } else {
+        far.or(&room.line_from(point))
+    }
+}
+
+/// The openings of a room as a point of it sees them. Bars that never hide all of the sun's disc do not part its light.
+pub fn measured(room: &Room, point: Vector<InRoom>) -> Vec<StageOpening> {
+    let disc = Degrees::from_degrees(2.0 * SUN_RADIUS.degrees());
+    apertures_at(room, point, disc)
+        .into_iter()
+        .map(|aperture| StageOpening {
+            id: aperture.id,
+            name: aperture.name,
+            cones: aperture.cones,
+            uncertainty: room.bearing_uncertainty,
+        })
+        .collect()
+}
