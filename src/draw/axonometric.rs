@@ -12,7 +12,9 @@ use crate::light::patch::{Beam, Patch, Surface, beams, of_beams};
 use crate::light::relative::InLens;
 use crate::maths;
 use crate::place::aperture::face;
+use crate::place::frame::Frame;
 use crate::place::opening::Opening;
+use crate::place::pane::Rectangle;
 use crate::place::room::Room;
 use crate::place::wall::Wall;
 use crate::units::{Degrees, InRoom, Metres, Vector};
@@ -75,6 +77,12 @@ impl View {
     /// The point of a wall, along and up, that is drawn at a point of the paper.
     pub fn wall_at(&self, point: Point, wall: &Wall) -> [Metres; 2] {
         self.read(point, wall.from, [wall.along, Vector::UP])
+    }
+
+    /// The spot of the floor below a point of the ceiling that is drawn at a point of the paper.
+    pub fn roof_at(&self, point: Point, ceiling: Metres) -> [Metres; 2] {
+        let lift = Vector::UP * ceiling.metres();
+        self.read(point, lift, [Vector::new(1.0, 0.0, 0.0), Vector::new(0.0, 1.0, 0.0)])
     }
 
     /// Whether a wall is a far one, and so is drawn.
@@ -185,10 +193,16 @@ fn add_surfaces(drawing: &mut Drawing, room: &Room, view: &View, seen: &Wall) {
 }
 
 fn add_openings(drawing: &mut Drawing, room: &Room, view: &View) {
-    let mut path = Path::new();
+    let (mut panes, mut roof) = (Path::new(), Path::new());
     for (index, opening) in room.openings.iter().enumerate() {
-        let Some(frame) = room.frame(opening).filter(|frame| view.shows(&frame.wall)) else { continue };
-        outline(&mut path, view, &frame.inner);
+        let shown = |frame: &Frame| opening.in_ceiling || view.shows(&frame.wall);
+        let Some(frame) = room.frame(opening).filter(shown) else { continue };
+        let path = if opening.in_ceiling { &mut roof } else { &mut panes };
+        for pane in opening.pane_rectangles() {
+            let Rectangle { left, right, low, high } = pane;
+            let corners = [(left, low), (right, low), (right, high), (left, high)];
+            outline(path, view, &corners.map(|(along, up)| frame.wall.point(along, up)));
+        }
         let at = view.place((frame.inner[0] + frame.inner[2]) * 0.5);
         drawing.hits.push(Hit {
             target: Target::Opening(index),
@@ -197,7 +211,12 @@ fn add_openings(drawing: &mut Drawing, room: &Room, view: &View) {
             name: opening.name.clone(),
         });
     }
-    drawing.fill(Paint::Opening, path.clone()).stroke(Paint::Line, 1.0, path);
+    // The ceiling is cut away: a roof light hangs in the air as a frame.
+    drawing.fill(Paint::Opening, panes.clone()).stroke(Paint::Line, 1.0, panes).stroke(
+        Paint::Dashed,
+        1.2,
+        roof,
+    );
 }
 
 /// The lit air between an opening and a patch: each side of the beam, seen from where the viewer stands.

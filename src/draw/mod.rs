@@ -9,6 +9,7 @@ pub mod axonometric;
 pub mod ball;
 pub mod dayline;
 pub mod face;
+pub mod hold;
 pub mod hours;
 pub mod ink;
 mod labels;

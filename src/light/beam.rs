@@ -85,10 +85,9 @@ impl Beam {
     /// Each side: a point of it, and the way into the beam.
     fn sides(&self) -> impl Iterator<Item = (Point, Point)> + '_ {
         let count = self.clear.len();
-        let sense = if self.sun.dot(self.face.outward) < 0.0 { -1.0 } else { 1.0 };
         (0..count).map(move |n| {
             let (corner, next) = (self.clear[n], self.clear[(n + 1) % count]);
-            (corner, self.sun.cross(next - corner) * sense)
+            (corner, self.sun.cross(next - corner))
         })
     }
 

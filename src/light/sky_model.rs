@@ -60,17 +60,26 @@ impl SkyModel {
     /// Light on a plane from a part of the sky, over the light on level ground from all of it. Corners must lie in front
     /// of the plane and not below the horizon.
     pub(super) fn through(&self, outline: &[Vector<World>], normal: Vector<World>) -> f64 {
+        match self.pattern {
+            Pattern::General(sky, sun) => {
+                let light = integral(outline, &|way| sky.relative(way, sun) * normal.dot(way).max(0.0));
+                light / self.level
+            }
+            Pattern::Uniform | Pattern::Overcast => self.in_closed_form(outline, normal).unwrap_or_default(),
+        }
+    }
+
+    /// The same in any space whose z is up, for skies that have no bearing.
+    pub(super) fn in_closed_form<S>(&self, outline: &[Vector<S>], normal: Vector<S>) -> Option<f64> {
         let light = match self.pattern {
             Pattern::Uniform => moments(outline, normal).even,
             Pattern::Overcast => {
                 let found = moments(outline, normal);
                 (found.even + 2.0 * found.graded) / 3.0
             }
-            Pattern::General(sky, sun) => {
-                integral(outline, &|way| sky.relative(way, sun) * normal.dot(way).max(0.0))
-            }
+            Pattern::General(..) => return None,
         };
-        light / self.level
+        Some(light / self.level)
     }
 }
 

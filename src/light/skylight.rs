@@ -12,12 +12,12 @@
 //! Not here: the ground seen through an opening, people and furniture.
 
 use super::glazing::Glazing;
-use super::seen_sky::in_front;
 use super::sky_model::SkyModel;
 use crate::place::aperture::{lets_in, outlines};
 use crate::place::opening::Opening;
+use crate::place::polygon::Few;
 use crate::place::room::Room;
-use crate::place::skyline::Skyline;
+use crate::place::skyline::{Edge, Skyline};
 use crate::units::{Degrees, InRoom, Lux, Share, Vector, World};
 
 /// Of an even sky, what glass lets through over what it lets straight through: 0.91 for one pane (handbook C7, from memory).
@@ -80,14 +80,17 @@ pub struct Through<T> {
 impl Inside<'_> {
     /// The sky's light on a plane through each opening that lets any in, glass and bars counted.
     pub fn sky(&self, facing: Facing, sky: &SkyModel) -> Vec<Through<SkyShare>> {
+        let normal = self.room.room_from_world(facing.normal);
         self.each(|opening| {
-            self.sky_component(opening, facing, sky).past(of_the_sky(opening)).past(opening.unseen_bars())
+            let bare = self.sky_component(opening, (facing, normal), sky);
+            bare.past(of_the_sky(opening)).past(opening.unseen_bars())
         })
     }
 
     /// The same through openings without glass: the sky component of daylighting.
     pub fn sky_bare(&self, facing: Facing, sky: &SkyModel) -> SkyShare {
-        self.each(|opening| self.sky_component(opening, facing, sky)).iter().map(|one| one.light).sum()
+        let normal = self.room.room_from_world(facing.normal);
+        self.room.openings.iter().map(|opening| self.sky_component(opening, (facing, normal), sky)).sum()
     }
 
     /// The openings through which the sun, seen towards a unit vector, shines onto a spot, and how much of its light their
@@ -109,8 +112,9 @@ impl Inside<'_> {
         let (east, north) = (Vector::new(1.0, 0.0, 0.0), Vector::new(0.0, 1.0, 0.0));
         let rim = [east, north, -east, -north];
         let quarter = |at: usize| {
-            let outline = in_front(&[rim[at], rim[(at + 1) % 4], Vector::UP], normal);
-            self.above_the_line(&outline, |part| sky.through(part, normal))
+            let mut outline = Few::new([rim[at], rim[(at + 1) % 4], Vector::UP]);
+            outline.cut(normal);
+            self.above_the_line(outline, |part| sky.through(part, normal))
         };
         SkyShare((0..4).map(quarter).sum())
     }
@@ -121,32 +125,47 @@ impl Inside<'_> {
         all.filter(|through| through.light.0 > 0.0).collect()
     }
 
-    fn sky_component(&self, opening: &Opening, facing: Facing, sky: &SkyModel) -> SkyShare {
-        let seen = outlines(self.room, opening, facing.at).into_iter().map(|outline| {
-            let outline: Vec<_> =
-                outline.into_iter().map(|corner| self.room.world_from_room(corner)).collect();
-            let outline = in_front(&in_front(&outline, facing.normal), Vector::UP);
-            self.above_the_line(&outline, |part| sky.through(part, facing.normal))
-        });
-        SkyShare(seen.sum())
+    /// Through one opening; the plane's normal comes in both spaces, so that it is turned once for all openings.
+    fn sky_component(
+        &self,
+        opening: &Opening,
+        (facing, normal): (Facing, Vector<InRoom>),
+        sky: &SkyModel,
+    ) -> SkyShare {
+        let light = |mut outline: Few<InRoom>| {
+            outline.cut(normal);
+            outline.cut(Vector::UP);
+            if outline.is_nothing() {
+                return 0.0;
+            }
+            let plain =
+                if self.line.is_level() { sky.in_closed_form(outline.corners(), normal) } else { None };
+            plain.unwrap_or_else(|| {
+                let outline = outline.map(|corner| self.room.world_from_room(corner));
+                self.above_the_line(outline, |part| sky.through(part, facing.normal))
+            })
+        };
+        SkyShare(outlines(self.room, opening, facing.at).into_iter().map(light).sum())
     }
 
     /// Sums a function over the parts of an outline above each piece of the skyline.
-    fn above_the_line(&self, outline: &[Vector<World>], light: impl Fn(&[Vector<World>]) -> f64) -> f64 {
-        if outline.len() < 3 {
+    fn above_the_line(&self, outline: Few<World>, light: impl Fn(&[Vector<World>]) -> f64) -> f64 {
+        if outline.is_nothing() {
             return 0.0;
         }
         if self.line.is_level() {
-            return light(outline);
+            return light(outline.corners());
         }
         let quarter = Degrees::from_degrees(90.0);
-        let part = |edge: &crate::place::skyline::Edge| {
+        let part = |edge: &Edge| {
             let right_of = edge.from.turned(quarter).level();
             let left_of = -edge.to().turned(quarter).level();
-            let sides = [right_of, left_of, edge.above.normal];
-            sides.into_iter().fold(outline.to_vec(), |left, inwards| in_front(&left, inwards))
+            let mut part = outline;
+            [right_of, left_of, edge.above.normal].into_iter().for_each(|inwards| part.cut(inwards));
+            part
         };
-        self.line.edges().iter().map(part).filter(|part| part.len() > 2).map(|part| light(&part)).sum()
+        let parts = self.line.edges().iter().map(part).filter(|part| !part.is_nothing());
+        parts.map(|part| light(part.corners())).sum()
     }
 }
 

@@ -11,10 +11,10 @@ use super::inside;
 use super::mark::Mark;
 use super::opening::{Opening, Overhang};
 use super::pane::Rectangle;
-use super::polygon::clip;
+use super::polygon::Few;
 use super::room::Room;
 use crate::maths;
-use crate::units::{Degrees, InRoom, Metres, Vector, World};
+use crate::units::{Degrees, InRoom, Vector, World};
 
 /// An opening and the sky it lets onto a mark.
 #[derive(Clone, Debug, PartialEq)]
@@ -52,11 +52,14 @@ pub fn face(mark: &Mark) -> Vector<InRoom> {
 
 /// The sky that an opening lets onto a point; none if it is covered or the point does not stand inside of it.
 pub fn cones(room: &Room, opening: &Opening, point: Vector<InRoom>, finest: Degrees) -> Vec<Cone> {
-    let cone = |piece: Piece| {
-        let normals = piece.normals().into_iter();
-        Cone { sides: normals.map(|normal| HalfSpace::beside(room.world_from_room(normal))).collect() }
-    };
-    pieces(room, opening, point, finest).into_iter().map(cone).collect()
+    let mut all = Vec::new();
+    for_each_piece(room, opening, point, finest, |part, cuts| {
+        let normals = edges(part.corners()).chain(cuts.iter().copied());
+        let unit = normals.filter_map(|normal| normal.unit());
+        let sides = unit.map(|normal| HalfSpace::beside(room.world_from_room(normal))).collect();
+        all.push(Cone { sides });
+    });
+    all
 }
 
 /// Whether an opening lets light from `direction` onto a point, every bar counted.
@@ -64,50 +67,52 @@ pub fn lets_in(room: &Room, opening: &Opening, point: Vector<InRoom>, direction:
     cones(room, opening, point, Degrees::default()).iter().any(|cone| cone.contains(direction))
 }
 
-/// The same sky as polygons of directions from the point, every bar counted: corners in order, of any length.
-pub(crate) fn outlines(room: &Room, opening: &Opening, point: Vector<InRoom>) -> Vec<Vec<Vector<InRoom>>> {
-    let here = Vector::new(0.0, 0.0, 0.0);
-    let cut =
-        |piece: Piece| piece.cuts.into_iter().fold(piece.outline, |left, inwards| clip(&left, here, inwards));
-    let all = pieces(room, opening, point, Degrees::default()).into_iter().map(cut);
-    all.filter(|outline| outline.len() > 2).collect()
+/// The same sky as polygons of directions from the point, every bar counted.
+pub(crate) fn outlines(room: &Room, opening: &Opening, point: Vector<InRoom>) -> Vec<Few<InRoom>> {
+    let mut all = Vec::new();
+    for_each_piece(room, opening, point, Degrees::default(), |part, cuts| {
+        let mut outline = *part;
+        cuts.iter().for_each(|inwards| outline.cut(*inwards));
+        if !outline.is_nothing() {
+            all.push(outline);
+        }
+    });
+    all
 }
 
-/// A convex piece of the sky: a polygon of directions, and the normals of planes that cut it further.
-struct Piece {
-    outline: Vec<Vector<InRoom>>,
-    cuts: Vec<Vector<InRoom>>,
-}
-
-impl Piece {
-    fn normals(&self) -> Vec<Vector<InRoom>> {
-        let mut normals = edges(&self.outline);
-        normals.extend(&self.cuts);
-        normals
-    }
-}
-
-/// Every part of the inner rectangle that is seen, through every pane.
-fn pieces(room: &Room, opening: &Opening, point: Vector<InRoom>, finest: Degrees) -> Vec<Piece> {
-    let Some(frame) = room.frame(opening).filter(|_| !opening.covered) else { return Vec::new() };
+/// Calls `each` with every part of the inner rectangle that is seen, and for every pane the normals of the planes that cut
+/// it further.
+fn for_each_piece(
+    room: &Room,
+    opening: &Opening,
+    point: Vector<InRoom>,
+    finest: Degrees,
+    mut each: impl FnMut(&Few<InRoom>, &[Vector<InRoom>]),
+) {
+    let Some(frame) = room.frame(opening).filter(|_| !opening.covered) else { return };
     let parts = inside::seen_parts(room, opening, &frame, point);
     if parts.is_empty() {
-        return Vec::new();
+        return;
     }
     let slab = opening.overhang.filter(|_| !opening.in_ceiling);
     let slab = slab.and_then(|slab| beneath(slab, &frame, point));
-    let panes = panes_to_tell(opening, &frame, point, finest);
-    let whole = panes == [opening.whole()] && opening.reveal.metres() <= 0.0;
-    let mut pieces = Vec::with_capacity(parts.len() * panes.len());
-    for part in parts {
-        let outline: Vec<_> = part.into_iter().map(|corner| corner - point).collect();
-        for pane in &panes {
-            let mut cuts = if whole { Vec::new() } else { edges(&outer(opening, &frame, *pane, point)) };
-            cuts.extend(slab);
-            pieces.push(Piece { outline: outline.clone(), cuts });
+    let barred = opening.bars.map(|_| panes_to_tell(opening, &frame, point, finest));
+    let whole = [opening.whole()];
+    let panes = barred.as_deref().unwrap_or(&whole);
+    let is_plain = panes == whole && opening.reveal.metres() <= 0.0;
+    for part in &parts {
+        for pane in panes {
+            // Four edges of the pane and the slab.
+            let mut cuts = [Vector::new(0.0, 0.0, 0.0); 5];
+            let mut count = 0;
+            let edges = outer(opening, &frame, *pane, point);
+            for cut in edges.into_iter().filter(|_| !is_plain).chain(slab) {
+                cuts[count] = cut;
+                count += 1;
+            }
+            each(part, &cuts[..count]);
         }
     }
-    pieces
 }
 
 /// Its panes, or the whole where the point is so far off that no bar looks as wide as `finest`.
@@ -118,20 +123,22 @@ fn panes_to_tell(opening: &Opening, frame: &Frame, point: Vector<InRoom>, finest
     if looks < finest.radians() { vec![opening.whole()] } else { opening.pane_rectangles() }
 }
 
-/// Corners of a pane in the outer face, from the point.
-fn outer(opening: &Opening, frame: &Frame, pane: Rectangle, point: Vector<InRoom>) -> Vec<Vector<InRoom>> {
+/// Normals of the planes through the point and the edges of a pane in the outer face, pointing to its inside.
+fn outer(opening: &Opening, frame: &Frame, pane: Rectangle, point: Vector<InRoom>) -> [Vector<InRoom>; 4] {
     let out = frame.wall.outward * opening.reveal.metres() - point;
     let Rectangle { left, right, low, high } = pane;
-    let corners = [(left, low), (right, low), (right, high), (left, high)];
-    corners.iter().map(|(along, up): &(Metres, Metres)| frame.wall.point(*along, *up) + out).collect()
+    let corners = [(left, low), (right, low), (right, high), (left, high)]
+        .map(|(along, up)| frame.wall.point(along, up) + out);
+    let mut normals = edges(&corners);
+    core::array::from_fn(|_| normals.next().unwrap_or(Vector::new(0.0, 0.0, 0.0)))
 }
 
-/// Unit normals of the planes through the eye and each edge of a polygon, pointing to its inside.
-fn edges(corners: &[Vector<InRoom>]) -> Vec<Vector<InRoom>> {
+/// Normals of the planes through the eye and each edge of a polygon, pointing to its inside; of any length.
+fn edges(corners: &[Vector<InRoom>]) -> impl Iterator<Item = Vector<InRoom>> + '_ {
     let middle = corners.iter().fold(Vector::new(0.0, 0.0, 0.0), |sum, corner| sum + *corner);
     let next = corners.iter().cycle().skip(1);
-    let normals = corners.iter().zip(next).filter_map(|(corner, next)| corner.cross(*next).unit());
-    normals.map(|normal| if normal.dot(middle) < 0.0 { -normal } else { normal }).collect()
+    let normals = corners.iter().zip(next).map(|(corner, next)| corner.cross(*next));
+    normals.map(move |normal| if normal.dot(middle) < 0.0 { -normal } else { normal })
 }
 
 /// Unit normal of the plane through `point` and the far edge of a slab, pointing below it; none for a point above.
@@ -145,7 +152,7 @@ fn beneath(overhang: Overhang, frame: &Frame, point: Vector<InRoom>) -> Option<V
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{Bearing, Height};
+    use crate::units::{Bearing, Height, Metres};
     use proptest::prelude::*;
 
     fn metres(m: f64) -> Metres {

@@ -75,6 +75,11 @@ pub enum Fault {
         /// The ceiling.
         ceiling: Metres,
     },
+    /// A roof light that is not over the floor.
+    PastRoof {
+        /// Name of the opening.
+        opening: String,
+    },
     /// A share of light that is not 0 to 1.
     Transmittance {
         /// Name of the opening.
@@ -114,6 +119,7 @@ impl fmt::Display for Fault {
             Self::PastCeiling { opening, head, ceiling } => {
                 write!(f, "{opening}: reaches {} m under a ceiling of {} m", head.metres(), ceiling.metres())
             }
+            Self::PastRoof { opening } => write!(f, "{opening}: is not all over the floor"),
             Self::Transmittance { opening, given } => {
                 write!(f, "{opening}: lets {given} of the light through; 0 to 1 is possible")
             }
@@ -164,13 +170,17 @@ impl Room {
 
     fn opening_faults(&self, opening: &Opening) -> Vec<Fault> {
         let name = || opening.name.clone();
-        let Some(wall) = self.wall(opening.wall) else {
+        let Some(wall) = self.face_of(opening) else {
             return vec![Fault::NoSuchWall { opening: name(), wall: opening.wall }];
         };
         if has_bad_size(opening) {
             return vec![Fault::Size { opening: name() }];
         }
-        let mut faults = Vec::new();
+        let mut faults: Vec<Fault> = bad_share(opening).into_iter().collect();
+        if opening.in_ceiling {
+            faults.extend((!self.is_over_floor(opening)).then(|| Fault::PastRoof { opening: name() }));
+            return faults;
+        }
         let (end, length) = (opening.offset.metres() + opening.width.metres(), wall.length);
         if opening.offset.metres() < -FIT || end > length.metres() + FIT {
             faults.push(Fault::PastWall { opening: name(), end: Metres::from_metres(end), length });
@@ -180,10 +190,17 @@ impl Room {
             let head = Metres::from_metres(head);
             faults.push(Fault::PastCeiling { opening: name(), head, ceiling: self.ceiling });
         }
-        if !(0.0..=1.0).contains(&opening.transmittance) {
-            faults.push(Fault::Transmittance { opening: name(), given: opening.transmittance });
-        }
         faults
+    }
+
+    /// Whether all corners of a roof light are.
+    fn is_over_floor(&self, opening: &Opening) -> bool {
+        self.frame(opening).is_some_and(|frame| {
+            frame
+                .inner
+                .iter()
+                .all(|corner| self.holds(Metres::from_metres(corner.x), Metres::from_metres(corner.y)))
+        })
     }
 
     fn mark_fault(&self, mark: &Mark) -> Option<Fault> {
@@ -193,6 +210,11 @@ impl Room {
         let inside = (0.0..=self.ceiling.metres()).contains(&mark.face_height.metres());
         (!inside).then(|| Fault::FaceOutside { mark: mark.name.clone(), height: mark.face_height })
     }
+}
+
+fn bad_share(opening: &Opening) -> Option<Fault> {
+    let given = opening.transmittance;
+    (!(0.0..=1.0).contains(&given)).then(|| Fault::Transmittance { opening: opening.name.clone(), given })
 }
 
 /// Whether a size of an opening is not a number, below nought, or nought where it must not be.
@@ -207,62 +229,5 @@ fn has_bad_size(opening: &Opening) -> bool {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn m(metres: f64) -> Metres {
-        Metres::from_metres(metres)
-    }
-
-    fn sound() -> Room {
-        let mut room = Room::rectangle("r", "loft", [m(5.0), m(4.0), m(2.6)], Default::default());
-        room.openings = vec![Opening::rectangle("o", "window", 1, [m(1.0), m(0.9), m(1.2), m(1.4)])];
-        room.marks = vec![Mark::new("m", "mark 1", [m(2.0), m(2.0)])];
-        room
-    }
-
-    fn spoiled(spoil: impl FnOnce(&mut Room)) -> Vec<Fault> {
-        let mut room = sound();
-        spoil(&mut room);
-        room.check()
-    }
-
-    #[test]
-    fn a_sound_room_has_no_faults() {
-        assert_eq!(sound().check(), []);
-    }
-
-    #[test]
-    fn each_fault_is_found() {
-        let corner = |x, y| [m(x), m(y)];
-        assert_eq!(spoiled(|room| room.floor.truncate(2))[0], Fault::Corners { count: 2 });
-        assert_eq!(spoiled(|room| room.floor[2] = corner(f64::NAN, 1.0))[0], Fault::NotANumber);
-        assert_eq!(spoiled(|room| room.floor[2] = room.floor[1])[0], Fault::NoLength { wall: 1 });
-        assert_eq!(spoiled(|room| room.floor.swap(2, 3))[0], Fault::Crossing { wall: 1, other: 3 });
-        assert_eq!(spoiled(|room| room.floor.reverse())[0], Fault::Clockwise);
-        assert!(spoiled(|room| room.floor.rotate_left(1)).contains(&Fault::Axes));
-        assert!(spoiled(|room| room.ceiling = m(0.0)).contains(&Fault::Ceiling { ceiling: m(0.0) }));
-        let (opening, mark) = ("window".to_owned(), "mark 1".to_owned());
-        let past = Fault::PastWall { opening: opening.clone(), end: m(4.2), length: m(4.0) };
-        assert_eq!(spoiled(|room| room.openings[0].offset = m(3.0)), [past]);
-        let past = Fault::PastCeiling { opening: opening.clone(), head: m(2.9), ceiling: m(2.6) };
-        assert_eq!(spoiled(|room| room.openings[0].sill = m(1.5)), [past]);
-        let wall = Fault::NoSuchWall { opening: opening.clone(), wall: 4 };
-        assert_eq!(spoiled(|room| room.openings[0].wall = 4), [wall]);
-        assert_eq!(
-            spoiled(|room| room.openings[0].width = m(0.0)),
-            [Fault::Size { opening: opening.clone() }]
-        );
-        let glass = Fault::Transmittance { opening, given: 1.5 };
-        assert_eq!(spoiled(|room| room.openings[0].transmittance = 1.5), [glass]);
-        assert_eq!(spoiled(|room| room.marks[0].x = m(6.0)), [Fault::MarkOutside { mark: mark.clone() }]);
-        let face = Fault::FaceOutside { mark, height: m(3.0) };
-        assert_eq!(spoiled(|room| room.marks[0].face_height = m(3.0)), [face]);
-    }
-
-    #[test]
-    fn faults_are_said_in_words() {
-        let words = spoiled(|room| room.openings[0].offset = m(3.0))[0].to_string();
-        assert_eq!(words, "window: ends at 4.2 m in a wall of 4 m");
-    }
-}
+#[path = "fault_tests.rs"]
+mod tests;

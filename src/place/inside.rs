@@ -6,7 +6,7 @@
 
 use super::frame::Frame;
 use super::opening::Opening;
-use super::polygon::{area, clip};
+use super::polygon::{Few, area, clip};
 use super::room::Room;
 use super::wall::Wall;
 use crate::maths;
@@ -18,36 +18,38 @@ const NOTHING: f64 = 1e-9;
 /// A stretch along the opening's wall, metres from the wall's first corner.
 type Stretch = (f64, f64);
 
-/// The parts of an opening's inner rectangle that are seen from `spot`, each a convex polygon; none from outside.
+/// The parts of an opening's inner rectangle that are seen from `spot`, as convex polygons of directions; none from outside.
 pub(super) fn seen_parts(
     room: &Room,
     opening: &Opening,
     frame: &Frame,
     spot: Vector<InRoom>,
-) -> Vec<Vec<Vector<InRoom>>> {
+) -> Vec<Few<InRoom>> {
     if frame.wall.outward.dot(frame.inner[0] - spot) <= 0.0 {
         return Vec::new();
     }
+    let from_spot = |corners: &[Vector<InRoom>]| Few::new(corners.iter().map(|corner| *corner - spot));
     if !opening.in_ceiling {
-        return seen(room, opening, spot).map(|ends| narrowed(frame, ends)).into_iter().collect();
+        let ends = seen(room, opening, spot);
+        return ends.map(|ends| from_spot(&narrowed(frame, ends))).into_iter().collect();
     }
     if !room.holds(Metres::from_metres(spot.x), Metres::from_metres(spot.y)) {
         return Vec::new();
     }
     if room.is_convex() {
-        return vec![frame.inner.to_vec()];
+        return vec![from_spot(&frame.inner)];
     }
     let parts = views(room, spot).into_iter().map(|sides| {
         sides.into_iter().fold(frame.inner.to_vec(), |left, (through, inwards)| clip(&left, through, inwards))
     });
-    parts.filter(|part| area(part) > NOTHING).collect()
+    parts.filter(|part| area(part) > NOTHING).map(|part| from_spot(&part)).collect()
 }
 
 /// The inner rectangle, no wider than what is seen of it.
-fn narrowed(frame: &Frame, [from, to]: [Metres; 2]) -> Vec<Vector<InRoom>> {
+fn narrowed(frame: &Frame, [from, to]: [Metres; 2]) -> [Vector<InRoom>; 4] {
     let at = |corner: Vector<InRoom>, along: Metres| frame.wall.point(along, Metres::from_metres(corner.z));
     let [first_low, second_low, second_high, first_high] = frame.inner;
-    vec![at(first_low, from), at(second_low, to), at(second_high, to), at(first_high, from)]
+    [at(first_low, from), at(second_low, to), at(second_high, to), at(first_high, from)]
 }
 
 /// An upright plane: a point of it and the way in.
@@ -92,6 +94,9 @@ fn seen(room: &Room, opening: &Opening, spot: Vector<InRoom>) -> Option<[Metres;
         return None;
     }
     let whole = (opening.offset.metres(), opening.offset.metres() + opening.width.metres());
+    if room.is_convex() {
+        return Some([whole.0, whole.1].map(Metres::from_metres));
+    }
     let others = room.walls().filter(|(number, _)| *number != opening.wall);
     let mut hidden: Vec<Stretch> = others.filter_map(|(_, other)| shadow(&wall, &other, spot)).collect();
     hidden.sort_by(|a, b| a.0.total_cmp(&b.0));

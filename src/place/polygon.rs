@@ -45,6 +45,81 @@ pub(crate) fn area<S>(polygon: &[Vector<S>]) -> f64 {
     pairs.fold(Vector::new(0.0, 0.0, 0.0), |sum, each| sum + each).norm() / 2.0
 }
 
+/// Corners that a few cuts can make of a window: four, three more from what walls leave of a roof light, four edges of a
+/// pane, a slab, a plane, the horizon and three sides of a piece of skyline, and some to spare.
+const FEW: usize = 20;
+
+/// A polygon of directions with few corners, cut by planes through the eye without asking for memory.
+#[derive(Debug)]
+pub(crate) struct Few<S> {
+    corners: [Vector<S>; FEW],
+    count: usize,
+}
+
+// Written out because a derive would ask `S` to be `Copy` as well.
+impl<S> Clone for Few<S> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+impl<S> Copy for Few<S> {}
+
+impl<S> Few<S> {
+    /// From corners in order, of which there may be at most twenty.
+    pub(crate) fn new(corners: impl IntoIterator<Item = Vector<S>>) -> Self {
+        let mut few = Self { corners: [Vector::new(0.0, 0.0, 0.0); FEW], count: 0 };
+        corners.into_iter().for_each(|corner| few.push(corner));
+        few
+    }
+
+    /// Its corners; fewer than three are nothing.
+    pub(crate) fn corners(&self) -> &[Vector<S>] {
+        &self.corners[..self.count]
+    }
+
+    /// Whether nothing is left.
+    pub(crate) fn is_nothing(&self) -> bool {
+        self.count < 3
+    }
+
+    /// Keeps what lies on the inner side of a plane through the eye.
+    pub(crate) fn cut(&mut self, inwards: Vector<S>) {
+        let mut sides = [0.0; FEW];
+        let mut lowest = f64::INFINITY;
+        for (side, corner) in sides.iter_mut().zip(self.corners()) {
+            *side = inwards.dot(*corner);
+            lowest = lowest.min(*side);
+        }
+        if lowest >= 0.0 || self.count == 0 {
+            return;
+        }
+        let whole = *self;
+        self.count = 0;
+        let (mut before, mut was) = (whole.corners[whole.count - 1], sides[whole.count - 1]);
+        for (corner, is) in whole.corners().iter().copied().zip(sides) {
+            if (was < 0.0) != (is < 0.0) {
+                self.push(before + (corner - before) * (was / (was - is)));
+            }
+            if is >= 0.0 {
+                self.push(corner);
+            }
+            (before, was) = (corner, is);
+        }
+    }
+
+    /// The same corners in another space.
+    pub(crate) fn map<T>(&self, to: impl Fn(Vector<S>) -> Vector<T>) -> Few<T> {
+        Few::new(self.corners().iter().map(|corner| to(*corner)))
+    }
+
+    fn push(&mut self, corner: Vector<S>) {
+        if let Some(free) = self.corners.get_mut(self.count) {
+            *free = corner;
+            self.count += 1;
+        }
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -60,5 +135,23 @@ mod tests {
         assert!((outside - 14.0).abs() < 1e-12, "{outside}");
         assert_eq!(clip(&square, at(9.0, 0.0), right), []);
         assert_eq!(clip::<InRoom>(&[], at(9.0, 0.0), right), []);
+    }
+
+    #[test]
+    fn a_few_corners_are_cut_as_many_are() {
+        let at = |x: f64, y: f64| Vector::<InRoom>::new(x, y, 1.0);
+        let square = [at(0.0, 0.0), at(4.0, 0.0), at(4.0, 4.0), at(0.0, 4.0)];
+        let mut few = Few::new(square);
+        let planes = [Vector::new(1.0, 0.2, -1.0), Vector::new(-1.0, -1.0, 6.0), Vector::new(0.0, 1.0, 0.5)];
+        let mut many = square.to_vec();
+        for plane in planes {
+            few.cut(plane);
+            many = clip(&many, Vector::new(0.0, 0.0, 0.0), plane);
+        }
+        assert_eq!(few.corners(), many);
+        few.cut(Vector::new(-1.0, 0.0, -9.0));
+        assert!(few.is_nothing());
+        few.cut(Vector::new(1.0, 0.0, 0.0));
+        assert!(few.is_nothing());
     }
 }

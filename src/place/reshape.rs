@@ -45,6 +45,9 @@ impl Room {
         let mut room = self.clone();
         room.floor.insert(wall + 1, [middle.x, middle.y].map(Metres::from_metres));
         for opening in &mut room.openings {
+            if opening.in_ceiling {
+                continue;
+            }
             let beyond = opening.wall == wall && opening.offset.metres() >= half;
             if beyond {
                 opening.offset = Metres::from_metres(opening.offset.metres() - half);
@@ -64,9 +67,9 @@ impl Room {
         }
         let mut room = self.clone();
         room.floor.remove(corner);
-        room.openings.retain(|opening| opening.wall != corner);
+        room.openings.retain(|opening| opening.in_ceiling || opening.wall != corner);
         for opening in &mut room.openings {
-            if opening.wall > corner {
+            if !opening.in_ceiling && opening.wall > corner {
                 opening.wall -= 1;
             }
         }
@@ -81,6 +84,21 @@ impl Opening {
         let most = (wall.length.metres() - self.width.metres()).max(0.0);
         let offset = (middle.metres() - self.width.metres() / 2.0).clamp(0.0, most);
         Self { offset: to_centimetre(offset), ..self.clone() }
+    }
+}
+
+impl Opening {
+    /// A roof light moved so that its middle comes to a spot of the floor below it, if all of it is over the floor there.
+    pub fn put_over(&self, [x, y]: [Metres; 2], room: &Room) -> Self {
+        let near = |middle: Metres, size: Metres| to_centimetre(middle.metres() - size.metres() / 2.0);
+        let moved = Self { offset: near(x, self.width), sill: near(y, self.height), ..self.clone() };
+        let fits = room.frame(&moved).is_some_and(|frame| {
+            frame
+                .inner
+                .iter()
+                .all(|corner| room.holds(Metres::from_metres(corner.x), Metres::from_metres(corner.y)))
+        });
+        if fits { moved } else { self.clone() }
     }
 }
 
@@ -127,6 +145,15 @@ mod tests {
         }
         assert_eq!(after.without_corner(1), None, "the axes' corners stay");
         assert_eq!(after.without_corner(2).unwrap().openings.len(), 3);
+    }
+
+    #[test]
+    fn a_roof_light_stays_over_the_floor() {
+        let room = room();
+        let light = Opening { in_ceiling: true, ..room.openings[0].clone() };
+        let moved = light.put_over(m([3.0, 2.0]), &room);
+        assert_eq!([moved.offset, moved.sill], m([2.5, 1.4]));
+        assert_eq!(light.put_over(m([5.9, 2.0]), &room), light);
     }
 
     #[test]

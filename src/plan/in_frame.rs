@@ -47,7 +47,7 @@ fn windows(camera: &Vantage, picture: &Picture, lens: Bearing) -> Vec<String> {
     let at = camera.lens_at(lens);
     let seen = |opening: &&Opening| {
         let open = Opening { covered: false, ..(*opening).clone() };
-        aperture::cone(&camera.room, &open, at).is_some()
+        !aperture::cones(&camera.room, &open, at, Degrees::default()).is_empty()
             && camera.room.frame(opening).is_some_and(|frame| {
                 let corners = frame.inner.map(|corner| camera.room.world_from_room(corner - at));
                 shows(picture, lens, &corners)

@@ -20,6 +20,9 @@ use crate::sky::sun::Sun;
 use crate::units::{Duration, Instant, Span, Spans, Vector, World};
 use crate::words::{self, Clock};
 
+/// Pieces of the day shorter than this are not told apart. Our own choice.
+const BRIEF: Duration = Duration::from_minutes(1);
+
 /// Sun on a mark on one date.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct OnMark {
@@ -50,8 +53,25 @@ impl OnMark {
         self.spans.total()
     }
 
-    /// "Sun on the mark 15:54–18:14, ± 25 min: Loft window, left 15:54–17:30; Loft window, right 17:12–18:14", or the
-    /// next day that has any.
+    /// The day in pieces, each with the openings that let the sun in together, by their places in [`Self::by`].
+    pub fn phases(&self) -> Vec<(Span, Vec<usize>)> {
+        let mut edges: Vec<Instant> = self
+            .by
+            .iter()
+            .flat_map(|(_, spans)| spans.iter().flat_map(|span| [span.start(), span.end()]))
+            .collect();
+        edges.sort_unstable();
+        let pieces = edges.windows(2).filter_map(|pair| Span::new(pair[0], pair[1]));
+        let through = |piece: Span| {
+            let lit = self.by.iter().enumerate().filter(|(_, (_, spans))| spans.contains(piece.middle()));
+            (piece, lit.map(|(opening, _)| opening).collect::<Vec<_>>())
+        };
+        let all = pieces.filter(|piece| piece.duration() > BRIEF).map(through);
+        all.filter(|(_, openings)| !openings.is_empty()).collect()
+    }
+
+    /// "Sun on the mark 15:54–18:14, ± 25 min: by Loft window, left from 15:54, by both from 17:12, by Loft window, right
+    /// from 17:30", or the next day that has any.
     pub fn sentence(&self, sun: &Sun, stage: &Stage, date: NaiveDate, style: Clock) -> String {
         if self.spans.is_empty() {
             let next = through_window::through(sun, stage, date);
@@ -64,10 +84,26 @@ impl OnMark {
             [] => format!("Sun on the mark {all}."),
             [(name, _)] => format!("Sun on the mark {all}, {larger}, through {name}."),
             several => {
-                let each =
-                    several.iter().map(|(name, spans)| format!("{name} {}", clocks(spans, stage, style)));
-                format!("Sun on the mark {all}, {larger}: {}.", each.collect::<Vec<_>>().join("; "))
+                let by = |(piece, openings): &(Span, Vec<usize>)| {
+                    let from = super::words::clock(*piece, stage, style);
+                    let from = from.split('–').next().unwrap_or_default();
+                    format!("by {} from {from}", together(openings, several))
+                };
+                let each: Vec<String> = self.phases().iter().map(by).collect();
+                format!("Sun on the mark {all}, {larger}: {}.", each.join(", "))
             }
+        }
+    }
+}
+
+/// "Loft window, left", "both", "all three", or the names one by one.
+fn together(openings: &[usize], all: &[(String, Spans)]) -> String {
+    match openings.len() {
+        2 if all.len() == 2 => "both".to_owned(),
+        3 if all.len() == 3 => "all three".to_owned(),
+        _ => {
+            let names: Vec<&str> = openings.iter().filter_map(|at| Some(all.get(*at)?.0.as_str())).collect();
+            names.join(" and ")
         }
     }
 }
@@ -114,7 +150,25 @@ mod tests {
         let apart = |a: &Spans, b: &Spans| a.without(b).total().millis();
         assert!(apart(&joined, &found.spans) < 100 && apart(&found.spans, &joined) < 100);
         let words = found.sentence(&sun, &stage, on(2027, 3, 11), Clock::TwentyFour);
-        assert!(words.contains("south ") && words.contains("; west ") && words.contains("± "), "{words}");
+        assert!(
+            words.contains("by south from ") && words.contains(", by west from ") && words.contains("± "),
+            "{words}"
+        );
+        let phases = found.phases();
+        assert!(phases.windows(2).all(|pair| pair[0].0.end() <= pair[1].0.start()));
+        let total: i64 = phases.iter().map(|(piece, _)| piece.duration().millis()).sum();
+        assert!((total - found.total().millis()).abs() < 61_000);
+    }
+
+    #[test]
+    fn two_windows_that_share_the_sun_are_both() {
+        let low = window("low", 248.0, (-0.6, 0.4), (0.0, 0.9));
+        let high = window("high", 248.0, (-0.2, 0.8), (0.0, 0.9));
+        let stage = Stage { openings: Some(vec![low, high]), ..loft() };
+        let sun = Sun::new(stage.site);
+        let found = OnMark::on(&sun, &stage, on(2027, 3, 11));
+        let words = found.sentence(&sun, &stage, on(2027, 3, 11), Clock::TwentyFour);
+        assert!(words.contains(", by both from "), "{words}");
     }
 
     #[test]

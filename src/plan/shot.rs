@@ -68,7 +68,8 @@ impl Vantage {
             return vec![Cone::default()];
         }
         let at = self.lens_at(lens);
-        self.room.openings.iter().filter_map(|opening| aperture::cone(&self.room, opening, at)).collect()
+        let cones = |opening| aperture::cones(&self.room, opening, at, Degrees::default());
+        self.room.openings.iter().flat_map(cones).collect()
     }
 }
 

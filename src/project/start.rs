@@ -4,6 +4,7 @@ mod places;
 
 pub use places::{
     BLOCKER_SIZES, BlockerSize, OPENING_SIZES, OpeningSize, ROOM_SIZES, RoomSize, blocker, opening, room,
+    screen,
 };
 
 use super::document::{At, Camera, Lens, Location, Project, Scene, SetUp};

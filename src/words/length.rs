@@ -67,6 +67,20 @@ pub fn per_minute([slow, fast]: [Metres; 2], units: Units) -> (String, &'static 
     (if slow == fast { slow } else { format!("{slow}–{fast}") }, unit)
 }
 
+/// An area from its square metres: "1.8 m²", "19 ft²".
+///
+/// ```
+/// # use slantlight::words::{Units, area};
+/// assert_eq!((area(1.84, Units::Metric), area(1.84, Units::FeetInches)), ("1.8 m²".into(), "20 ft²".into()));
+/// ```
+pub fn area(square_metres: f64, units: Units) -> String {
+    let foot = Metres::from_feet(1.0).metres();
+    match units {
+        Units::Metric => format!("{} m²", signed(square_metres, 1)),
+        Units::FeetInches => format!("{} ft²", signed(square_metres / (foot * foot), 0)),
+    }
+}
+
 /// How many times something: "4.3×".
 pub fn times(ratio: f64) -> String {
     format!("{}×", signed(ratio, 1))

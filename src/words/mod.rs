@@ -21,8 +21,8 @@ pub use clock::{Clock, clock, clock_from_to, full_hour, offset, to_ten_minutes, 
 pub use date::{date, date_short, dates_from_to, day_of_week, month, weekday};
 pub use duration::{ago, duration, plus_minus};
 pub use hour::hour;
-pub use length::{Units, length, measure, per_minute, sizes, times};
-pub use number::{NotANumber, read_length, read_number, to_edit};
+pub use length::{Units, area, length, measure, per_minute, sizes, times};
+pub use number::{NotANumber, read_length, read_lengths, read_number, to_edit};
 pub use position::{accuracy, position};
 pub use season::{leaves, read_leaves};
 pub use sentence::capital;

@@ -64,6 +64,25 @@ pub fn read_length(text: &str, units: Units) -> Result<Metres, NotANumber> {
     read_number(&lower).map(Metres::from_metres)
 }
 
+/// Reads several lengths with semicolons or line ends between them; a minus before one makes it negative.
+///
+/// ```
+/// # use slantlight::{units::Metres, words::{read_lengths, Units}};
+/// assert_eq!(read_lengths("6,2; -3", Units::Metric), Ok([6.2, -3.0].map(Metres::from_metres).to_vec()));
+/// assert!(read_lengths("6.2; wide", Units::Metric).is_err());
+/// ```
+///
+/// # Errors
+/// One of them is not a length.
+pub fn read_lengths(text: &str, units: Units) -> Result<Vec<Metres>, NotANumber> {
+    let pieces = text.split([';', '\n']).map(str::trim).filter(|piece| !piece.is_empty());
+    let read = |piece: &str| match piece.strip_prefix(['-', '−']) {
+        Some(rest) => read_length(rest, units).map(|length| Metres::from_metres(-length.metres())),
+        None => read_length(piece, units),
+    };
+    pieces.map(read).collect()
+}
+
 /// A number as it stands in a field to be edited: no more decimals than it needs, at most `decimals`.
 pub fn to_edit(number: f64, decimals: usize) -> String {
     let text = format!("{number:.decimals$}");

@@ -24,12 +24,13 @@ fn traced(room: &Room, from: P, (bearing, height): (f64, f64)) -> Option<Option<
     around.iter().all(|(a, b)| by(*a, *b) == here).then_some(here)
 }
 
-/// Whether a point of its plane lies in a patch, by winding about it.
+/// Whether a point of its plane lies in a patch: every side turns about it the way the whole patch does.
 fn holds(patch: &Patch, point: Vector<InRoom>) -> bool {
     let next = patch.outline.iter().cycle().skip(1);
     let turns: Vec<Vector<InRoom>> =
         patch.outline.iter().zip(next).map(|(a, b)| (*a - point).cross(*b - point)).collect();
-    turns.windows(2).all(|pair| pair[0].dot(pair[1]) >= 0.0)
+    let whole = turns.iter().fold(Vector::new(0.0, 0.0, 0.0), |sum, turn| sum + *turn);
+    turns.iter().all(|turn| turn.dot(whole) >= 0.0)
 }
 
 /// A point of a surface by shares of it: the floor, the ceiling, or a wall.

@@ -20,6 +20,7 @@ pub mod look;
 pub mod orientation;
 pub mod persistence;
 pub mod png;
+pub mod settled;
 pub mod share;
 pub mod visibility;
 pub mod writer;

@@ -67,7 +67,7 @@ fn OpenProject() -> impl IntoView {
 
 /// Undo and redo, by the name of what they do.
 #[component]
-fn Steps() -> impl IntoView {
+pub fn Steps() -> impl IntoView {
     let desk = Store::here().desk;
     let undo = move || {
         desk.steps.get().undo.map(|label| {

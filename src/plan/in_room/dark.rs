@@ -97,7 +97,7 @@ mod tests {
 
     /// Open above 30° to the south only.
     fn south() -> Stage {
-        Stage { openings: Some(vec![window("south", 180.0, (-0.3, 0.3), (0.577, 3.0))]), ..loft() }
+        Stage { openings: Some(vec![window("south", 180.0, (-0.3, 0.3), (0.577, 5.0))]), ..loft() }
     }
 
     #[test]

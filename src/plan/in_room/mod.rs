@@ -7,14 +7,17 @@
 //! | `patch_day` | when the sun is on the floor, and when it climbs a wall |
 //! | `hold_map` | minutes of the wished light over the floor: the best place for a chair |
 //! | `follow` | where to move it, and when, to keep the light |
-//! | `story` | sentences |
+//! | `light_here` | the sky's light on front, cheeks, crown and floor |
+//! | `story`, `tell` | sentences, and which of them are told |
 
 pub mod dark;
 pub mod follow;
 pub mod head;
 pub mod hold_map;
+pub mod light_here;
 pub mod patch_day;
 pub mod story;
+pub mod tell;
 
 use super::stage::{Stage, StageOpening};
 use crate::place::aperture::apertures_at;

@@ -2,10 +2,12 @@
 
 use super::follow::Followed;
 use super::hold_map::HoldMap;
+use super::light_here::PlaneLight;
 use super::patch_day::PatchDay;
 use crate::light::drift::{Climb, Edge, EdgeDrift};
+use crate::light::wall_bearing::FromSun;
 use crate::place::zone::Zone;
-use crate::units::{Duration, Instant, Metres, Spans};
+use crate::units::{Bearing, Degrees, Duration, Instant, Metres, Share, Spans};
 use crate::words::{self, Clock, Units};
 
 /// How times and lengths are written.
@@ -106,6 +108,63 @@ pub fn stays(followed: &Followed, style: Style<'_>) -> Vec<String> {
     all
 }
 
+/// "Wall 1 faces 249.3° WSW ± 0.8°, by the sun. The room says 248.0°, 1.3° less."
+pub fn bearing(found: &FromSun, wall: usize, said: Bearing, units: Units) -> String {
+    let off = said.turn_to(found.bearing).degrees();
+    let fine = |angle: f64| words::degrees_fine(Degrees::from_degrees(angle));
+    let (by_sun, good) = (found.bearing, fine(found.good_to.degrees()));
+    let compared = match off {
+        off if off.abs() < 0.05 => "the room says the same".to_owned(),
+        off => format!(
+            "the room says {}, {} {}",
+            fine(said.degrees()),
+            fine(off.abs()),
+            if off > 0.0 { "less" } else { "more" }
+        ),
+    };
+    let point = words::compass_point(by_sun);
+    let answer = format!(
+        "By the sun wall {} faces {} {point} ± {good}; {compared}.",
+        wall + 1,
+        fine(by_sun.degrees())
+    );
+    match found.lengths.filter(|[expected, measured]| is_astray(*expected, *measured)) {
+        None => answer,
+        Some([expected, measured]) => format!(
+            "{answer} But the light should lie {} from what casts it, and you measured {}: is it the right corner, and the floor level?",
+            words::measure(expected, units),
+            words::measure(measured, units)
+        ),
+    }
+}
+
+/// Whether lengths differ by more than a tenth, which no tape does. Our own choice.
+fn is_astray(expected: Metres, measured: Metres) -> bool {
+    (expected.metres() - measured.metres()).abs() > 0.1 * expected.metres()
+}
+
+/// "front of the face: overcast 2.3 %, even sky 2.0 %, clear 4.1 %".
+pub fn plane(light: &PlaneLight) -> String {
+    let skies = ["overcast", "even sky", "clear"].into_iter().zip(light.shares);
+    let said: Vec<String> =
+        skies.filter_map(|(name, share)| Some(format!("{name} {}", percent(share?.ratio())))).collect();
+    format!("{}: {}", light.name, said.join(", "))
+}
+
+/// "About 1.1 % more comes from walls, floor and ceiling, on every plane: an estimate."
+pub fn bounced(share: Share) -> String {
+    format!(
+        "About {} more comes back from walls, floor and ceiling, on every plane: an estimate.",
+        percent(share.fraction())
+    )
+}
+
+/// To two figures below ten per cent.
+fn percent(share: f64) -> String {
+    let percent = share * 100.0;
+    if percent < 0.995 { format!("{percent:.2} %") } else { format!("{percent:.1} %") }
+}
+
 /// Two tape measures from corner 1.
 fn tapes(x: Metres, y: Metres, units: Units) -> String {
     format!(
@@ -163,6 +222,28 @@ mod tests {
             "{said:?}"
         );
         assert!(stays(&found, style).last().unwrap().ends_with("the light is gone"));
+    }
+
+    #[test]
+    fn a_bearing_is_compared_and_doubted() {
+        let said = Bearing::from_degrees(248.0);
+        let m = Metres::from_metres;
+        let found = |to: f64, lengths| FromSun {
+            bearing: Bearing::from_degrees(to),
+            good_to: Degrees::from_degrees(0.8),
+            lengths,
+        };
+        let sure = bearing(&found(249.3, Some([m(2.0), m(2.1)])), 0, said, Units::Metric);
+        assert_eq!(sure, "By the sun wall 1 faces 249.3° WSW ± 0.8°; the room says 248.0°, 1.3° less.");
+        let astray = bearing(&found(248.0, Some([m(2.0), m(3.1)])), 2, said, Units::Metric);
+        assert!(
+            astray.contains("the same") && astray.contains("2.00 m") && astray.contains("3.10 m"),
+            "{astray}"
+        );
+        assert_eq!(
+            bounced(Share::clamped(0.0042)),
+            "About 0.42 % more comes back from walls, floor and ceiling, on every plane: an estimate."
+        );
     }
 
     #[test]

@@ -27,6 +27,7 @@ use super::restore::Repair;
 use crate::place::blocker::Blocker;
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
+use crate::place::outside::Screen;
 use crate::place::room::Room;
 use crate::place::site::Site;
 use crate::plan::kit::{Gear, Reading, There};
@@ -84,7 +85,7 @@ fn head(tree: &mut Value, repairs: &mut Vec<Repair>) -> Head {
 fn locations(tree: &mut Value, ids: &Ids<'_>, repairs: &mut Vec<Repair>) -> Vec<Arc<Location>> {
     let (mut of_locations, mut of_rooms) = (ids.for_kind("location"), ids.for_kind("room"));
     let (mut of_openings, mut of_marks) = (ids.for_kind("opening"), ids.for_kind("mark"));
-    let mut of_blockers = ids.for_kind("blocker");
+    let (mut of_blockers, mut of_screens) = (ids.for_kind("blocker"), ids.for_kind("screen"));
     list(tree, "locations", None, repairs, |location, place, repairs| {
         list(location, "rooms", Some(place), repairs, |room, place, repairs| {
             list(room, "openings", Some(place), repairs, |opening, place, repairs| {
@@ -92,6 +93,9 @@ fn locations(tree: &mut Value, ids: &Ids<'_>, repairs: &mut Vec<Repair>) -> Vec<
             });
             list(room, "marks", Some(place), repairs, |m, place, repairs| {
                 mark(m, place, &mut of_marks, repairs)
+            });
+            list(room, "screens", Some(place), repairs, |screen, place, repairs| {
+                entity::<Screen>(screen, place, &mut of_screens, repairs)
             });
             entity::<Room>(room, place, &mut of_rooms, repairs)
         });

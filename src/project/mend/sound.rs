@@ -10,6 +10,7 @@ use super::sound_light::{camera, rig};
 use crate::place::blocker::Blocker;
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
+use crate::place::outside::Screen;
 use crate::place::room::Room;
 use crate::place::site::Site;
 use crate::plan::travel::{Leg, Travel};
@@ -75,7 +76,9 @@ impl Sound for Room {
         let far = far.then(|| fault(&[], "a corner of the floor is over 1000 m away"));
         far.or_else(|| length("ceiling_m", self.ceiling, (0.1, 1000.0)))
             .or_else(|| uncertainty(&["bearing_uncertainty_deg"], self.bearing_uncertainty))
-            .or_else(|| first(&["openings"], &self.openings, |opening| opening.wall >= corners))
+            .or_else(|| {
+                first(&["openings"], &self.openings, |opening| !opening.in_ceiling && opening.wall >= corners)
+            })
     }
 }
 
@@ -95,6 +98,13 @@ impl Sound for Opening {
             .or_else(|| number(&["transmittance"], self.transmittance, (0.0, 1.0)))
             .or_else(|| bars.then(|| fault(&["bars"], "such bars cannot be")))
             .or_else(|| overhang.then(|| fault(&["overhang"], "such an overhang cannot be")))
+    }
+}
+
+impl Sound for Screen {
+    fn unsound(&self) -> Unsound {
+        length("distance_m", self.distance, (0.01, 1e5))
+            .or_else(|| length("height_m", self.height, (-1000.0, 1e4)))
     }
 }
 

@@ -9,7 +9,7 @@ pub(super) const ROOT: &str = "";
 
 /// Lists whose entries have ids of their own in the whole project, so that they are found again when they were moved:
 /// the list that holds the parent, and the list. Entries of all other lists are found by their parent and their id.
-const WHOLE_PROJECT: [[&str; 2]; 9] = [
+const WHOLE_PROJECT: [[&str; 2]; 10] = [
     ["", "cameras"],
     ["", "locations"],
     ["", "scenes"],
@@ -18,6 +18,7 @@ const WHOLE_PROJECT: [[&str; 2]; 9] = [
     ["locations", "blockers"],
     ["rooms", "openings"],
     ["rooms", "marks"],
+    ["rooms", "screens"],
     ["scenes", "set_ups"],
 ];
 

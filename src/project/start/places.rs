@@ -3,6 +3,7 @@
 use super::mark;
 use crate::place::blocker::{Blocker, Kind};
 use crate::place::opening::Opening;
+use crate::place::outside::Screen;
 use crate::place::room::Room;
 use crate::project::find::free_name;
 use crate::units::{Bearing, Degrees, Metres};
@@ -72,20 +73,26 @@ pub fn blocker(id: &str, blockers: &[Blocker], size: BlockerSize) -> Blocker {
 pub struct OpeningSize {
     /// "window".
     pub name: &'static str,
-    /// Sill, width, height, reveal.
+    /// Whether it is in the ceiling.
+    pub in_ceiling: bool,
+    /// Sill, width, height, reveal; of a roof light the sill is not used.
     pub sizes: [Metres; 4],
 }
 
 /// Sizes to begin with. Our own choice.
-pub const OPENING_SIZES: [OpeningSize; 3] = [
-    OpeningSize { name: "window", sizes: metres([0.9, 1.2, 1.2, 0.2]) },
-    OpeningSize { name: "tall window", sizes: metres([0.5, 1.2, 2.0, 0.2]) },
-    OpeningSize { name: "door", sizes: metres([0.0, 0.9, 2.05, 0.2]) },
+pub const OPENING_SIZES: [OpeningSize; 4] = [
+    OpeningSize { name: "window", in_ceiling: false, sizes: metres([0.9, 1.2, 1.2, 0.2]) },
+    OpeningSize { name: "tall window", in_ceiling: false, sizes: metres([0.5, 1.2, 2.0, 0.2]) },
+    OpeningSize { name: "door", in_ceiling: false, sizes: metres([0.0, 0.9, 2.05, 0.2]) },
+    OpeningSize { name: "roof light", in_ceiling: true, sizes: metres([0.0, 0.8, 1.2, 0.3]) },
 ];
 
 /// An opening in the middle of the widest stretch of a wall that is still free, no larger than the wall leaves room
 /// for; `None` if there is no such wall.
 pub fn opening(id: &str, room: &Room, wall: usize, size: OpeningSize) -> Option<Opening> {
+    if size.in_ceiling {
+        return Some(roof_light(id, room, size));
+    }
     let length = room.wall(wall)?.length;
     let [sill, width, height, reveal] = size.sizes.map(Metres::metres);
     let [from, to] = widest_gap(room, wall, length.metres());
@@ -99,12 +106,32 @@ pub fn opening(id: &str, room: &Room, wall: usize, size: OpeningSize) -> Option<
     Some(Opening { reveal: Metres::from_metres(reveal), ..opening })
 }
 
+/// A roof light over the middle of the floor; where the floor leaves no room there, it is for its owner to move.
+fn roof_light(id: &str, room: &Room, size: OpeningSize) -> Opening {
+    let [_, width, height, reveal] = size.sizes;
+    let [x, y] = room.middle();
+    let near = |middle: Metres, size: Metres| Metres::from_metres(middle.metres() - size.metres() / 2.0);
+    let sizes = [near(x, width), near(y, height), width, height];
+    let name =
+        free_name(&words::capital(size.name), room.openings.iter().map(|opening| opening.name.as_str()));
+    Opening { in_ceiling: true, reveal, ..Opening::rectangle(id, &name, 0, sizes) }
+}
+
+/// A house front across the street, before wall 0, with a free name.
+pub fn screen(id: &str, room: &Room) -> Screen {
+    let half = Degrees::from_degrees(30.0);
+    let [distance, height, ..] = metres([12.0, 8.0, 0.0, 0.0]);
+    let name = free_name("House across the street", room.screens.iter().map(|screen| screen.name.as_str()));
+    let from = room.wall_bearing.turned(Degrees::from_degrees(-half.degrees()));
+    Screen { id: id.to_owned(), name, distance, from, to: room.wall_bearing.turned(half), height }
+}
+
 /// Where the widest stretch of a wall without openings begins and ends.
 fn widest_gap(room: &Room, wall: usize, length: f64) -> [f64; 2] {
     let mut taken: Vec<[f64; 2]> = room
         .openings
         .iter()
-        .filter(|opening| opening.wall == wall)
+        .filter(|opening| !opening.in_ceiling && opening.wall == wall)
         .map(|opening| [opening.offset.metres(), opening.offset.metres() + opening.width.metres()])
         .collect();
     taken.push([length; 2]);

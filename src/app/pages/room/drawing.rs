@@ -114,6 +114,12 @@ fn move_to(room: &mut Room, target: Target, at: Point, raised: Option<Option<Vec
         }
         Target::Opening(index) => {
             let Some(opening) = room.openings.get(index) else { return };
+            if opening.in_ceiling {
+                let spot =
+                    view.map_or_else(|| Plan::of(room).floor_at(at), |view| view.roof_at(at, room.ceiling));
+                room.openings[index] = opening.put_over(spot, room);
+                return;
+            }
             let Some(wall) = room.wall(opening.wall) else { return };
             let along =
                 view.map_or_else(|| Plan::of(room).along_at(at, &wall), |view| view.wall_at(at, &wall)[0]);
@@ -135,6 +141,13 @@ fn move_by(room: &mut Room, target: Target, (right, up): (f64, f64)) {
         Target::Opening(index) => {
             if let Some(opening) = room.openings.get(index) {
                 let middle = Metres::from_metres(opening.offset.metres() + opening.width.metres() / 2.0);
+                if opening.in_ceiling {
+                    let up_middle =
+                        Metres::from_metres(opening.sill.metres() + opening.height.metres() / 2.0);
+                    room.openings[index] =
+                        opening.put_over([moved(middle, right), moved(up_middle, up)], room);
+                    return;
+                }
                 room.openings[index] = opening.slid_to(moved(middle, right + up), room);
             }
         }

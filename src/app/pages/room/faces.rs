@@ -7,6 +7,7 @@ use slantlight::sky::declination::{Zone, declination};
 use slantlight::units::{Bearing, Degrees};
 use slantlight::words;
 
+use super::from_sun;
 use super::shown::Shown;
 use crate::app::devices::orientation::Permission;
 use crate::app::devices::{compass, orientation};
@@ -43,6 +44,7 @@ pub fn Faces(shown: Shown) -> impl IntoView {
                     </p>
                 }.into_any(),
             })}
+            <from_sun::FromTheSun shown=shown />
             <p class="soft">"Wall 1, seen from inside the room: the direction in which one looks out of it. True, not magnetic."</p>
             <div class="fields">
                 <NumberField label="Bearing good to ±" unit="°" decimals=1 limits=(0.0, 45.0) value=good_to

@@ -60,6 +60,9 @@ fn sentence(fault: &Fault, units: Units) -> String {
         Fault::PastCeiling { opening, head, ceiling } => {
             format!("{opening} reaches {}, but the ceiling is at {}. Lower it.", say(*head), say(*ceiling))
         }
+        Fault::PastRoof { opening } => {
+            format!("{opening} is not all over the floor. Move it or make it smaller.")
+        }
         Fault::Transmittance { opening, .. } => {
             format!("{opening}: glass lets 0 to 100 % of the light through.")
         }

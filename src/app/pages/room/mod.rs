@@ -7,17 +7,30 @@
 //! | `day` | day line, date, facts, and when the sun reaches the mark |
 //! | `faces` | the wall's bearing: slider, compass, how good it is |
 //! | `openings`, `marks`, `sizes` | the measures |
+//! | `story` | the mark's day, year and instant in sentences |
+//! | `chair` | the best place for a chair, and where to move it |
+//! | `skylight` | the sky's light on front, cheeks, crown and floor |
+//! | `from_sun`, `seen` | the wall's bearing from a graze, a patch or a shadow |
+//! | `outside` | screens and skyline as seen from the room |
+//! | `pacing` | the floor from walking round it |
 //! | `faults` | what does not fit, in sentences |
 //! | `told` | the wall by a patch that somebody else saw |
 
+mod chair;
 mod day;
 mod drawing;
 mod faces;
 mod faults;
+mod from_sun;
 mod marks;
 mod openings;
+mod outside;
+mod pacing;
+mod seen;
 mod shown;
 mod sizes;
+mod skylight;
+mod story;
 mod told;
 
 use leptos::prelude::*;
@@ -43,7 +56,9 @@ pub fn RoomPage(id: String) -> impl IntoView {
             <Show when=move || shown.is_there() fallback=Gone>
                 <drawing::RoomDrawing shown=shown />
                 <day::Day shown=shown />
+                <story::Story shown=shown />
                 <faces::Faces shown=shown />
+                <super::projects::Steps />
                 <faults::Faults shown=shown />
             </Show>
         </Frame>
@@ -56,6 +71,9 @@ fn Measures(shown: Shown) -> impl IntoView {
     view! {
         <openings::Openings shown=shown />
         <marks::Marks shown=shown />
+        <chair::Chair shown=shown />
+        <skylight::Skylight shown=shown />
+        <outside::Outside shown=shown />
         <sizes::Sizes shown=shown />
         <told::FromACall shown=shown />
     }

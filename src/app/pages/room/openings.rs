@@ -14,6 +14,17 @@ use crate::app::parts::{Chips, EmptyState, LengthField, NumberField, SectionHead
 const SIZES: (f64, f64) = (0.01, 100.0);
 const PLACES: (f64, f64) = (0.0, 100.0);
 
+/// What the lengths of an opening are called: offset, sill, width, height, reveal; in a wall and in the ceiling.
+const LABELS: [&str; 5] =
+    ["From the left, seen outside", "Sill above the floor", "Width", "Height", "Reveal, wall thickness"];
+const ROOF_LABELS: [&str; 5] = [
+    "Nearer edge, along wall 1",
+    "Nearer edge, into the room",
+    "Width, along wall 1",
+    "Length, into the room",
+    "Depth of its shaft",
+];
+
 /// The list.
 #[component]
 pub fn Openings(shown: Shown) -> impl IntoView {
@@ -36,7 +47,7 @@ pub fn Openings(shown: Shown) -> impl IntoView {
             <For each=move || ids.get() key=String::clone let:id>
                 <OpeningFold shown=shown id=id />
             </For>
-            <p class="soft spaced-small">"Add to wall 1:"</p>
+            <p class="soft spaced-small">"Add to wall 1, or to the ceiling:"</p>
             <Chips
                 label="Add an opening"
                 names=Signal::stored(OPENING_SIZES.map(|size| format!("+ {}", size.name)).to_vec())
@@ -74,15 +85,20 @@ fn OpeningFold(shown: Shown, id: String) -> impl IntoView {
 
 /// "1.20 × 1.70 m · sill 0.90 m · reveal 0.35 m · covered".
 fn summary(opening: &Opening, units: words::Units) -> String {
-    let mut parts = vec![
-        words::sizes(&[opening.width, opening.height], units, words::measure),
-        format!("sill {}", words::measure(opening.sill, units)),
-    ];
+    let place = if opening.in_ceiling {
+        "in the ceiling".to_owned()
+    } else {
+        format!("sill {}", words::measure(opening.sill, units))
+    };
+    let mut parts = vec![words::sizes(&[opening.width, opening.height], units, words::measure), place];
     if opening.reveal != Metres::default() {
         parts.push(format!("reveal {}", words::measure(opening.reveal, units)));
     }
-    if opening.wall > 0 {
+    if opening.wall > 0 && !opening.in_ceiling {
         parts.push(format!("wall {}", opening.wall + 1));
+    }
+    if let Some(bars) = opening.bars {
+        parts.push(format!("{} panes", u16::from(bars.rows) * u16::from(bars.columns)));
     }
     if opening.covered {
         parts.push("covered".to_owned());
@@ -113,6 +129,8 @@ fn Fields(shown: Shown, id: StoredValue<String>, opening: Memo<Option<Opening>>)
     let glass = Signal::derive(move || {
         opening.with(|opening| opening.as_ref().map(Opening::glass_percent)).unwrap_or(100.0)
     });
+    let is_roof =
+        Memo::new(move |_| opening.with(|opening| opening.as_ref().is_some_and(|one| one.in_ceiling)));
     let covered = move || opening.with(|opening| opening.as_ref().is_some_and(|opening| opening.covered));
     let remove = move |_| {
         let says = format!("{} removed", name.get_untracked());
@@ -122,11 +140,16 @@ fn Fields(shown: Shown, id: StoredValue<String>, opening: Memo<Option<Opening>>)
         <div class="fields">
             <TextField label="Name" value=name on_change=move |text: String| change(&|opening| opening.name.clone_from(&text)) />
             <WallChoice shown=shown id=id opening=opening />
-            {length("From the left, seen outside", PLACES, (|o| o.offset, |o, to| o.offset = to))}
-            {length("Sill above the floor", PLACES, (|o| o.sill, |o, to| o.sill = to))}
-            {length("Width", SIZES, (|o| o.width, |o, to| o.width = to))}
-            {length("Height", SIZES, (|o| o.height, |o, to| o.height = to))}
-            {length("Reveal, wall thickness", (0.0, 5.0), (|o| o.reveal, |o, to| o.reveal = to))}
+            {move || {
+                let [offset, sill, width, height, reveal] = if is_roof.get() { ROOF_LABELS } else { LABELS };
+                [
+                    length(offset, PLACES, (|o| o.offset, |o, to| o.offset = to)),
+                    length(sill, PLACES, (|o| o.sill, |o, to| o.sill = to)),
+                    length(width, SIZES, (|o| o.width, |o, to| o.width = to)),
+                    length(height, SIZES, (|o| o.height, |o, to| o.height = to)),
+                    length(reveal, (0.0, 5.0), (|o| o.reveal, |o, to| o.reveal = to)),
+                ].into_iter().collect_view()
+            }}
             <NumberField label="Glass lets through" unit="%" decimals=0 limits=(0.0, 100.0) value=glass
                 on_change=move |percent| change(&|opening| opening.set_glass_percent(percent)) />
             <OverhangAndBars shown=shown id=id opening=opening />
@@ -150,11 +173,17 @@ fn WallChoice(shown: Shown, id: StoredValue<String>, opening: Memo<Option<Openin
             })
             .unwrap_or_default()
     });
-    let chosen = move || opening.with(|opening| opening.as_ref().map(|opening| opening.wall));
+    let chosen = move || {
+        opening.with(|opening| opening.as_ref().filter(|one| !one.in_ceiling).map(|opening| opening.wall))
+    };
     let choose = move |event| {
-        if let Ok(wall) = event_target_value(&event).parse() {
-            id.with_value(|id| shown.change_opening(id, |opening| opening.wall = wall));
-        }
+        let wall = event_target_value(&event).parse().ok();
+        id.with_value(|id| {
+            shown.change_opening(id, |opening| {
+                opening.in_ceiling = wall.is_none();
+                opening.wall = wall.unwrap_or_default();
+            });
+        });
     };
     let options = move || {
         let option = |(wall, bearing): (usize, _)| {
@@ -163,10 +192,14 @@ fn WallChoice(shown: Shown, id: StoredValue<String>, opening: Memo<Option<Openin
         };
         walls.get().into_iter().map(option).collect_view()
     };
+    let in_ceiling = move || opening.with(|opening| opening.as_ref().is_some_and(|one| one.in_ceiling));
     view! {
         <label class="field">
             <span>"Wall"</span>
-            <select on:change=choose>{options}</select>
+            <select on:change=choose>
+                {options}
+                <option value="ceiling" selected=in_ceiling>"the ceiling"</option>
+            </select>
         </label>
     }
 }
@@ -189,11 +222,16 @@ fn OverhangAndBars(shown: Shown, id: StoredValue<String>, opening: Memo<Option<O
     let above = metres(|o| o.overhang.map_or(0.0, |slab| slab.above.metres()));
     let thickness = metres(|o| o.bars.map_or(0.0, |bars| bars.thickness.metres()));
     let (rows, columns) = (read(|o| f64::from(o.panes().0)), read(|o| f64::from(o.panes().1)));
-    let has_overhang = move || opening.with(|opening| opening.as_ref().is_some_and(|o| o.overhang.is_some()));
+    let has_overhang = move || {
+        opening.with(|opening| opening.as_ref().is_some_and(|o| o.overhang.is_some() && !o.in_ceiling))
+    };
+    let in_wall = move || opening.with(|opening| opening.as_ref().is_some_and(|o| !o.in_ceiling));
     let has_bars = move || opening.with(|opening| opening.as_ref().is_some_and(|o| o.bars.is_some()));
     view! {
+        <Show when=in_wall>
         <LengthField label="Overhang juts out" value=depth units=units limits=(0.0, 20.0)
             on_change=move |to| change(&|o| o.set_overhang(to, above.get_untracked())) />
+        </Show>
         <Show when=has_overhang>
             <LengthField label="Overhang above the head" value=above units=units limits=(0.0, 20.0)
                 on_change=move |to| change(&|o| o.set_overhang(depth.get_untracked(), to)) />

@@ -9,6 +9,8 @@ use slantlight::place::opening::Opening;
 use slantlight::place::room::Room;
 use slantlight::place::skyline::Skyline;
 use slantlight::place::zone::Zone;
+use slantlight::plan::in_room::RoomStage;
+use slantlight::plan::in_room::story::Style;
 use slantlight::plan::on_mark;
 use slantlight::plan::stage::Stage;
 use slantlight::project::document::Location;
@@ -147,6 +149,28 @@ impl Shown {
     pub fn sun_at(self, at: Instant) -> Option<Vector<World>> {
         let site = self.with_location(|location| location.site)?;
         on_mark::sun_there(&Sun::new(site), &self.skyline(), at)
+    }
+
+    /// The room with the shown mark's stage, to be asked for any spot. Tracked.
+    pub fn place(self) -> Option<RoomStage> {
+        let Some(Ok(stage)) = self.stage.get() else { return None };
+        self.found.with(|found| {
+            let (location, room) = found.as_ref()?;
+            let mark = shown_mark(room, self.chosen.get().as_deref())?;
+            let standing = Standing { location, room: Some(room), mark: Some(mark) };
+            stage::in_room(&standing, Stage::clone(&stage))
+        })
+    }
+
+    /// The shown mark; tracked.
+    pub fn whole_mark(self) -> Option<Mark> {
+        self.mark().and_then(|id| self.with_mark(&id, Mark::clone))
+    }
+
+    /// How times and lengths are written; tracked.
+    pub fn style(self, zone: &Zone) -> Style<'_> {
+        let settings = self.store.settings.get();
+        Style { zone, clock: settings.clock, units: settings.units }
     }
 
     /// Changes the room: one step of undo.

@@ -5,6 +5,7 @@ use slantlight::project::edit::Edit;
 use slantlight::project::route::Route;
 use slantlight::units::Metres;
 
+use super::pacing;
 use super::shown::Shown;
 use crate::app::parts::{LengthField, SectionHead, TextField};
 use crate::app::router;
@@ -43,6 +44,7 @@ pub fn Sizes(shown: Shown) -> impl IntoView {
                 <summary>"Corners of the floor"</summary>
                 <Corners shown=shown />
             </details>
+            <pacing::Pacing shown=shown />
             <p class="spaced"><button type="button" class="button wide" on:click=remove>"Remove this room"</button></p>
         </section>
     }

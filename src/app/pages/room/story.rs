@@ -1,0 +1,41 @@
+//! The mark in sentences: the instant live, the day and the year once nothing has moved for a moment.
+
+use leptos::prelude::*;
+use slantlight::plan::in_room::tell;
+use slantlight::sky::sun::Sun;
+use slantlight::units::Duration;
+
+use super::shown::Shown;
+use crate::app::devices::settled::settled;
+
+/// Between the two directions of the sun that the drift is taken from.
+const APART: Duration = Duration::from_minutes(1);
+
+/// The sentences.
+#[component]
+pub fn Story(shown: Shown) -> impl IntoView {
+    // What the day's sentences follow: the mark's stage, the date and the way of writing.
+    let follow = move || {
+        shown.stage.track();
+        shown.store.settings.track();
+        shown.date();
+    };
+    let day = settled(follow, move || of_the_day(shown));
+    view! { <p class="told">{move || of_now(shown)}"\n"{day}</p> }
+}
+
+fn of_the_day(shown: Shown) -> String {
+    let (Some(place), Some(mark)) = (shown.place(), shown.whole_mark()) else { return String::new() };
+    let zone = shown.zone();
+    let sun = Sun::new(place.stage.site);
+    tell::of_the_day(&sun, &place, &mark, shown.date(), shown.style(&zone)).join("\n")
+}
+
+fn of_now(shown: Shown) -> String {
+    let at = shown.store.moment.to_the_minute();
+    let suns = shown.sun_at(at).zip(shown.sun_at(at + APART));
+    let (Some((now, then)), Some(place), Some(mark)) = (suns, shown.place(), shown.whole_mark()) else {
+        return String::new();
+    };
+    tell::of_now(&place, &mark, [now, then], APART, shown.units()).join("\n")
+}

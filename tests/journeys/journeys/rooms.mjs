@@ -1,0 +1,68 @@
+// A room of the demo project: what it says of a mark, a roof light, a house across the street, the best chair, the bearing
+// from the sun, and a floor by pacing; each change taken back by undo.
+
+import assert from 'node:assert/strict';
+import { journey } from '../kit/journey.mjs';
+
+const AFTERNOON = '2027-03-11T16:40:00Z';
+
+async function inTheLoft(screen) {
+  await screen.at(AFTERNOON);
+  await screen.open('#demo');
+  await screen.page.evaluate(() => { location.hash = '#room/loft'; });
+  await screen.see(/^Sun on the mark \d\d:\d\d–\d\d:\d\d/);
+}
+
+/** Opens a fold by the words on it. */
+async function unfold(screen, words) {
+  await screen.page.locator('summary', { hasText: words }).first().click();
+}
+
+journey('a room says what its mark gets', async ({ screen }) => {
+  await inTheLoft(screen);
+  await screen.see(/All of a head is in the sun \d\d:\d\d–\d\d:\d\d/);
+  await screen.see(/Sun on the floor \d\d:\d\d–\d\d:\d\d; from \d\d:\d\d on wall \d/);
+  await screen.see(/lower edge drifts [\d.]+ cm\/min to \d+°/);
+  await unfold(screen, 'Skylight at the mark');
+  await screen.see(/front of the face: overcast [\d.]+ %, even sky [\d.]+ %, clear [\d.]+ %/);
+});
+
+journey('a roof light and a house across the street come, and go again', async ({ screen }) => {
+  await inTheLoft(screen);
+  await screen.tap('+ roof light', 'button');
+  await screen.see('0.80 × 1.20 m · in the ceiling');
+  await screen.tap(/^Undo: /, 'button');
+  await screen.unseen('0.80 × 1.20 m · in the ceiling');
+  await screen.tap('Add a house front', 'button');
+  await screen.see(/12\.0 m off/);
+  await unfold(screen, 'House across the street');
+  await screen.type("Top above the room's floor", '60');
+  await screen.keys('Tab');
+  await screen.see(/The sun does not come through on this day|The sun does not come through within a year/);
+  await screen.tap(/^Undo: /, 'button');
+});
+
+journey('the best chair is found, and followed', async ({ screen }) => {
+  await inTheLoft(screen);
+  await unfold(screen, 'Best chair');
+  await screen.tap('Work it out', 'button');
+  await screen.see(/Best chair: \d+\.\d\d m along wall 1 from corner 1 and \d+\.\d\d m into the room/);
+  await screen.see(/every 15 min: .* instead of /);
+});
+
+journey('a shadow gives the bearing of the wall, and steps give the floor', async ({ screen }) => {
+  await inTheLoft(screen);
+  await unfold(screen, 'Bearing from the sun');
+  await screen.page.getByText('shadow', { exact: true }).first().click();
+  await screen.type('Tip, into the room', '3');
+  await screen.keys('Tab');
+  await screen.see(/By the sun wall 1 faces 2\d\d\.\d° \w+ ± /);
+  await screen.tap('Take this bearing', 'button');
+  await screen.see(/the room says the same/);
+  await unfold(screen, 'Measure by pacing');
+  await screen.type(/^Walls in order/, '7; 3; 4; -3; 3; 6');
+  await screen.keys('Tab');
+  await screen.tap('Take this floor', 'button');
+  await screen.see(/^Taken\. The walk missed its start by 0\.00 m/);
+  assert.equal(await screen.page.locator('.corner').count(), 6);
+});
