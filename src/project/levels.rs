@@ -10,7 +10,7 @@ use crate::place::zone::Zone;
 use crate::plan::levels::Subject;
 use crate::plan::levels::subject::{Inside, ROOM_REFLECTANCE};
 use crate::plan::levels::view::{Pane, View};
-use crate::units::{Bearing, InRoom, Share, Vector};
+use crate::units::{Bearing, Degrees, InRoom, Share, Vector};
 
 /// How far off the wall a meter is held to read the background, metres (our choice).
 const OFF_THE_WALL: f64 = 0.1;
@@ -89,7 +89,7 @@ fn inside(panes: Vec<(String, Pane)>, room: Option<&Room>) -> Inside {
         return Inside { panes, windows: Vec::new(), surfaces_m2: 1.0, reflectance: Share::NONE };
     };
     let windows = room.openings.iter().filter(|opening| !opening.covered).filter_map(|opening| {
-        let outward = room.world_from_room(room.wall(opening.wall)?.outward);
+        let outward = room.world_from_room(room.face_of(opening)?.outward);
         let area = opening.width.metres() * opening.height.metres();
         Some((outward, area * through(opening).fraction()))
     });
@@ -104,13 +104,19 @@ fn surfaces(room: &Room) -> f64 {
 
 /// Every opening as a spot of the room sees it.
 fn panes_from(room: &Room, spot: Vector<InRoom>) -> Vec<Pane> {
-    let seen = |opening: &Opening| Some(pane(room, opening, vec![aperture::cone(room, opening, spot)?]));
+    let seen = |opening: &Opening| {
+        let cones = aperture::cones(room, opening, spot, Degrees::default());
+        (!cones.is_empty()).then(|| pane(room, opening, cones))
+    };
     room.openings.iter().filter_map(seen).collect()
 }
 
 fn pane(room: &Room, opening: &Opening, cones: Vec<crate::place::cone::Cone>) -> Pane {
-    let outward = room.wall(opening.wall).map(|wall| room.world_from_room(wall.outward));
-    Pane { cones, through: through(opening), outward, glass: opening.transmittance < 1.0 }
+    let outward = room.face_of(opening).map(|face| room.world_from_room(face.outward));
+    // Where bars part the sky into panes they take their share there already.
+    let parted = opening.bars.is_some() && cones.len() > 1;
+    let through = if parted { Share::clamped(opening.transmittance) } else { through(opening) };
+    Pane { cones, through, outward, glass: opening.transmittance < 1.0 }
 }
 
 fn opening<'a>(room: &'a Room, id: &str) -> Option<&'a Opening> {
@@ -119,13 +125,7 @@ fn opening<'a>(room: &'a Room, id: &str) -> Option<&'a Opening> {
 
 /// What glass and bars let through of light that comes straight.
 fn through(opening: &Opening) -> Share {
-    let (rows, columns) = opening.panes();
-    let bar = opening.bars.map_or(0.0, |bars| bars.thickness.metres());
-    let clear = |length: f64, panes: u8| {
-        if length > 0.0 { (1.0 - f64::from(panes - 1) * bar / length).max(0.0) } else { 0.0 }
-    };
-    let open = clear(opening.width.metres(), columns) * clear(opening.height.metres(), rows);
-    Share::clamped(opening.transmittance * open)
+    Share::clamped(opening.transmittance * opening.clear_of_bars().fraction())
 }
 
 /// The spot on the wall behind a face that the lens looks at, a little off the wall.
