@@ -41,7 +41,8 @@ pub fn room() -> impl Strategy<Value = Room> {
     parts.prop_map(|(floor, ceiling, turn, openings, screens)| {
         let mut room = Room::rectangle("r", "r", [m(1.0), m(1.0), m(ceiling)], Bearing::from_degrees(turn));
         room.floor = FLOORS[floor].iter().map(|corner| corner.map(m)).collect();
-        for one in openings.into_iter().map(|one| put(one, &room)) {
+        for one in openings {
+            let one = put(one, &room);
             // One a face, so that none overlap.
             let is_there = |other: &Opening| (other.wall, other.in_ceiling) == (one.wall, one.in_ceiling);
             if !room.openings.iter().any(is_there) {

@@ -48,11 +48,11 @@ impl RoomStage {
 
 /// What blocks the sky from a point of a room.
 pub fn seen_from(room: &Room, far: &Skyline, point: Vector<InRoom>) -> Skyline {
-    if room.skyline.is_level() && room.screens.is_empty() {
-        far.clone()
-    } else {
-        far.or(&room.line_from(point))
-    }
+    if has_surroundings(room) { far.or(&room.line_from(point)) } else { far.clone() }
+}
+
+fn has_surroundings(room: &Room) -> bool {
+    !(room.skyline.is_level() && room.screens.is_empty())
 }
 
 /// The openings of a room as a point of it sees them. Bars that never hide all of the sun's disc do not part its light.
