@@ -1,3 +1,5 @@
+//! The picture from above, beside the demo project and set-ups made up for it.
+
 use super::*;
 use crate::draw::ink;
 use crate::project::demo;
