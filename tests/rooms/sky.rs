@@ -25,15 +25,15 @@ fn summed(room: &Room, from: P, facing: (f64, f64)) -> ([f64; 2], f64) {
     let normal = to_room(room, facing.0, facing.1);
     let mut sums = [0.0; 2];
     let mut lit = vec![[false; STEPS]; STEPS];
-    for ring in 0..STEPS {
-        for sector in 0..STEPS {
+    for (ring, row) in lit.iter_mut().enumerate() {
+        for (sector, is_lit) in row.iter_mut().enumerate() {
             let shift = |number: usize| (number as f64 * SHIFT).fract();
             let up = (ring as f64 + shift(sector)) / STEPS as f64;
             let bearing = 360.0 * (sector as f64 + shift(ring)) / STEPS as f64;
             let way = to_room(room, bearing, up.asin().to_degrees());
             let cos: f64 = (0..3).map(|axis| way[axis] * normal[axis]).sum();
             if cos > 0.0 && leaves(room, from, way).is_some() {
-                lit[ring][sector] = true;
+                *is_lit = true;
                 sums = [sums[0] + cos, sums[1] + cos * (1.0 + 2.0 * up) / 3.0];
             }
         }
