@@ -5,8 +5,8 @@ use proptest::prelude::*;
 
 use super::cutting::Gauge;
 use super::face_wish::{FaceWish, InPicture};
-use super::shot::Shot;
 use super::in_room::RoomStage;
+use super::shot::Shot;
 use super::stage::{Stage, StageOpening};
 use super::wish::{Arc, ClockRange, Heights, Sky, SunOnMark, Wish};
 use crate::light::colour::sun::{Haze, temperature};
