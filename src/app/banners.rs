@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use slantlight::project::route::Route;
 use slantlight::words;
 
-use super::devices::{bridge, writer};
+use super::devices::bridge;
 use super::router::Router;
 use super::store::{Kept, Store};
 
@@ -36,10 +36,15 @@ pub fn Banners() -> impl IntoView {
             <Show when=move || !may_write.get()>
                 <div class="banner" role="status">
                     <span>"Slantlight is open in another tab. This one shows what is changed there."</span>
-                    <button type="button" class="button small" on:click=move |_| writer::take_over(may_write)>
+                    <button type="button" class="button small" on:click=move |_| store.desk.take_over()>
                         "Write here"
                     </button>
                 </div>
+            </Show>
+            <Show when=move || store.desk.is_newer()>
+                <p class="caution" role="alert">
+                    "A newer version of Slantlight has changed this project. This one shows it and changes nothing; let the newer one in to go on."
+                </p>
             </Show>
             <NewVersion />
         </div>

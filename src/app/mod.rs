@@ -31,6 +31,7 @@ mod sending;
 mod shell;
 mod store;
 mod tabs;
+mod undoing;
 
 use leptos::prelude::mount_to_body;
 use wasm_bindgen_futures::spawn_local;

@@ -14,7 +14,7 @@ pub fn send(store: Store, notes: Notes, project: &Project) {
     let (files, id) = (send::candidates(project), project.id.clone());
     let [_, plain] = files.clone();
     share::share(&project.title, &to_text(project), &files, move |shared| match shared {
-        Shared::Sent => store.copies.made(&id),
+        Shared::Sent => store.copy_made(&id),
         Shared::Cancelled => {}
         Shared::Unable => keep_as_file(store, notes, &id, &plain),
     });
@@ -31,7 +31,7 @@ pub fn copy(store: Store, notes: Notes, project: &Project) {
     let id = project.id.clone();
     clipboard::copy(&to_text(project), move |copied| {
         if copied {
-            store.copies.made(&id);
+            store.copy_made(&id);
             notes.say("Copied. Paste it into a message.");
         } else {
             notes.say("This browser does not let the app copy. Export it as a file instead.");
@@ -55,7 +55,7 @@ pub fn words(notes: Notes, title: &str, text: String) {
 
 fn keep_as_file(store: Store, notes: Notes, id: &str, file: &Candidate) {
     if download::download(&file.name, file.media_type, &file.bytes) {
-        store.copies.made(id);
+        store.copy_made(id);
         notes.say(format!("{} is in the downloads.", file.name));
     } else {
         notes.say("This browser neither sends nor downloads files. Copy the project as text instead.");

@@ -4,12 +4,14 @@ use leptos::prelude::*;
 
 use super::banners::{Banners, Elsewhen, KeptMark};
 use super::devices::install;
+use super::pages::as_link::{AsLink, LinkSheet};
 use super::pages::incoming::{Incoming, IncomingSheets};
 use super::parts::{Notes, Toasts};
 use super::router::Router;
 use super::store::Store;
 use super::store::cabinet::Found;
 use super::tabs::Tabs;
+use super::undoing::Undoing;
 use super::{pages, pasting, router};
 
 /// All that is seen. `found` is what this browser keeps.
@@ -17,6 +19,7 @@ pub fn shell(found: Found) -> impl IntoView {
     let notes = Notes::provide();
     let store = Store::provide(found, notes);
     pasting::listen(store, Incoming::provide(notes), notes);
+    AsLink::provide(notes);
     provide_context(install::Offer::listen());
     let router = Router::provide();
     view! {
@@ -25,12 +28,14 @@ pub fn shell(found: Found) -> impl IntoView {
             <Tabs />
             <main id="page" tabindex="-1">
                 <KeptMark />
+                <Undoing />
                 <Banners />
                 {move || pages::page(router.route())}
                 <Elsewhen />
             </main>
         </div>
         <IncomingSheets />
+        <LinkSheet />
         <Toasts />
     }
 }

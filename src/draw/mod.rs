@@ -7,6 +7,7 @@
 pub mod arc;
 pub mod axonometric;
 pub mod ball;
+pub mod code;
 pub mod dayline;
 pub mod face;
 pub mod hold;

@@ -1,8 +1,8 @@
 //! What a pasted text is, wherever it is pasted: asked in the order in which a mistake would cost most.
 
-use super::message;
 use super::scout_reply::Reply;
 use super::shot_list::{self, Column, Layout};
+use super::{link, message};
 use crate::place::coordinates;
 use crate::place::site::Site;
 use crate::units::Metres;
@@ -10,7 +10,7 @@ use crate::units::Metres;
 /// What a text turned out to be.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Pasted {
-    /// It holds a project, whole or damaged: to be read and shown by the one who takes projects in.
+    /// It holds a project or a link to one, whole or damaged: to be read and shown by the one who takes projects in.
     Project,
     /// The answer of somebody who scouted.
     Reply(Reply),
@@ -24,7 +24,8 @@ pub enum Pasted {
 
 /// Tells what `text` is.
 pub fn what(text: &str) -> Pasted {
-    if text.contains(super::document::FORMAT) || message::parse_message(text).is_ok() {
+    let is_link = link::find(text).is_some();
+    if is_link || text.contains(super::document::FORMAT) || message::parse_message(text).is_ok() {
         return Pasted::Project;
     }
     if let Some(reply) = Reply::parse(text) {

@@ -72,14 +72,26 @@ impl Record {
     }
 }
 
+/// The project's id in a record's body, whatever version the body is of.
+pub fn id_in(body: &str) -> String {
+    let tree: Option<serde_json::Value> = serde_json::from_str(body).ok();
+    let id = tree.as_ref().and_then(|tree| tree.get("id")).and_then(serde_json::Value::as_str);
+    id.unwrap_or_default().to_owned()
+}
+
 /// CRC-32 in eight hexadecimal digits.
 pub(super) fn checksum(text: &str) -> String {
-    let remainder = text.bytes().fold(u32::MAX, |remainder, byte| {
-        (0..8).fold(remainder ^ u32::from(byte), |bits, _| {
+    format!("{:08x}", remainder(text.as_bytes()))
+}
+
+/// CRC-32.
+pub(super) fn remainder(bytes: &[u8]) -> u32 {
+    let remainder = bytes.iter().fold(u32::MAX, |remainder, byte| {
+        (0..8).fold(remainder ^ u32::from(*byte), |bits, _| {
             if bits & 1 == 1 { (bits >> 1) ^ POLYNOMIAL } else { bits >> 1 }
         })
     });
-    format!("{:08x}", !remainder)
+    !remainder
 }
 
 #[cfg(test)]

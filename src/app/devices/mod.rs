@@ -4,6 +4,7 @@
 //! a state that a screen shows (that is the store's). What must happen inside a tap (sharing, permissions,
 //! clipboard) is called directly by the tap, before anything is awaited.
 
+pub mod address;
 pub mod bridge;
 pub mod clipboard;
 pub mod clock;
@@ -22,6 +23,7 @@ pub mod persistence;
 pub mod png;
 pub mod settled;
 pub mod share;
+pub mod squeeze;
 pub mod visibility;
 pub mod writer;
 pub mod zone;

@@ -68,7 +68,7 @@ fn Privacy() -> impl IntoView {
                 "Everything is worked out and kept on this phone. Nothing is sent anywhere: no account, no counting, no maps or weather from elsewhere. The only network use is fetching the app itself, and newer versions of it, from the place you opened it at."
             </p>
             <p>
-                "Position, compass and tilt are read when you ask for them, used for the field you asked for, and kept only in your project. A project leaves this phone when you send it."
+                "Position, compass and tilt are read when you ask for them, used for the field you asked for, and kept only in your project. A project leaves this phone when you send it. A link carries it behind the #, a part of the address that browsers send to no server; whoever has the link has the project."
             </p>
         </section>
     }

@@ -1,16 +1,20 @@
-//! What comes in from outside: a file, a message, a share. It is shown before it is taken in, and it never
-//! overwrites anything.
+//! What comes in from outside: a file, a message, a link, a share. It is shown before it is taken in, and it never
+//! overwrites anything: a project that is here already is laid beside it (`merging`).
 
 use std::sync::Arc;
 
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 use slantlight::project::document::Project;
+use slantlight::project::link::{self, LinkError, MARK};
+use slantlight::project::merge::distance;
 use slantlight::project::message::parse_message;
 use slantlight::project::restore::{RestoreError, Restored, restore};
 use slantlight::project::route::Route;
 
+use super::merging::{Merging, SideBySide};
 use crate::app::devices::file::{self, Opened};
-use crate::app::devices::{bridge, clipboard, id};
+use crate::app::devices::{address, bridge, clipboard, id, squeeze};
 use crate::app::parts::{Area, Notes, Sheet};
 use crate::app::router;
 use crate::app::store::Store;
@@ -20,9 +24,12 @@ use crate::app::store::Store;
 pub struct Incoming {
     /// The project that waits for a yes or a no.
     preview: RwSignal<Option<Arc<Restored>>>,
+    /// The same beside the project with its id that is here, if there is one.
+    beside: RwSignal<Option<(Merging, Arc<Project>)>>,
     open: RwSignal<bool>,
     /// Whether the sheet to paste into is there.
     pasting: RwSignal<bool>,
+    store: Store,
     notes: Notes,
 }
 
@@ -31,14 +38,17 @@ impl Incoming {
     pub fn provide(notes: Notes) -> Self {
         let incoming = Self {
             preview: RwSignal::new(None),
+            beside: RwSignal::new(None),
             open: RwSignal::new(false),
             pasting: RwSignal::new(false),
+            store: Store::here(),
             notes,
         };
         provide_context(incoming);
         if let Some(text) = bridge::take_received() {
             incoming.take(&text);
         }
+        address::take_fragments(MARK, move |fragment| incoming.take(&fragment));
         incoming
     }
 
@@ -65,21 +75,57 @@ impl Incoming {
         self.pasting.set(true);
     }
 
-    /// Reads text from outside and shows what is in it.
+    /// Reads text from outside, a link or a message with a project, and shows what is in it.
     pub fn take(self, text: &str) {
-        self.show(parse_message(text));
+        match link::find(text) {
+            Some(payload) => self.follow(payload.to_owned()),
+            None => self.show(parse_message(text)),
+        }
+    }
+
+    /// Shows what a link carries.
+    fn follow(self, payload: String) {
+        spawn_local(async move {
+            match opened(&payload).await {
+                Ok(restored) => self.show(Ok(restored)),
+                Err(LinkError::Project(why)) => self.show(Err(why)),
+                Err(LinkError::Newer { .. }) => self.notes.say("A newer version of Slantlight made this link. Let the new version in here, then open it again. Nothing was changed."),
+                Err(_) => self.notes.say("This link did not arrive whole. Ask for it once more, or for the file. Nothing was changed."),
+            }
+        });
     }
 
     fn show(self, read: Result<Restored, RestoreError>) {
         match read {
-            Ok(restored) => {
+            Ok(restored) => spawn_local(async move {
+                self.beside.set(self.laid_beside(&restored.project).await);
                 self.preview.set(Some(Arc::new(restored)));
                 self.pasting.set(false);
                 self.open.set(true);
-            }
+            }),
             Err(why) => self.notes.say(format!("{} Nothing was changed.", sentence(&why))),
         }
     }
+
+    /// The project that came beside the one with its id that is here. The version of ours that differs least from what
+    /// came is taken for what both once were.
+    async fn laid_beside(self, there: &Project) -> Option<(Merging, Arc<Project>)> {
+        let here = self.store.desk.kept_as(&there.id)?;
+        let versions = self.store.desk.keeper.versions(&there.id).await;
+        let ancestor = versions.iter().min_by_key(|version| distance(&version.project, there));
+        let merging = Merging::new(&here, there, ancestor.map(|version| &*version.project));
+        Some((merging, here))
+    }
+}
+
+/// The project that a link carries.
+async fn opened(payload: &str) -> Result<Restored, LinkError> {
+    let parcel = link::unpack(payload)?;
+    if parcel.is_deflated {
+        let inflated = squeeze::inflated(&parcel.bytes).await.ok_or(LinkError::Altered)?;
+        return parcel.open(&inflated);
+    }
+    parcel.open(&parcel.bytes)
 }
 
 /// A project's file, or a message that was saved as one.
@@ -172,25 +218,27 @@ fn Preview() -> impl IntoView {
     view! {
         {move || incoming.preview.get().map(|restored| {
             let project = &restored.project;
-            let is_there = store.desk.filed.with(|filed| filed.iter().any(|one| one.project.id == project.id));
+            let beside = incoming.beside.get_untracked();
+            let take_word = if beside.is_some() { "Keep as a second project" } else { "Take it in" };
             let repairs = restored.repairs.iter().map(|repair| view! { <li>{repair.sentence.clone()}</li> });
             view! {
                 <div class="stack">
                     <p><strong>{title(project)}</strong></p>
                     <p>{contents(project)}</p>
-                    {is_there.then(|| view! {
-                        <p class="soft">
-                            "You have this project already. It comes in as a second one beside yours; yours stays as it is."
-                        </p>
-                    })}
                     {(!restored.repairs.is_empty()).then(|| view! {
                         <div class="caution"><p>"Parts of it were damaged:"</p><ul>{repairs.collect_view()}</ul></div>
+                    })}
+                    {beside.map(|(merging, here)| view! {
+                        <SideBySide merging=merging here=here on_done=move |()| {
+                            incoming.open.set(false);
+                            router::go(&Route::Scenes);
+                        } />
                     })}
                     <div class="row">
                         <button type="button" class="button grow" on:click=move |_| incoming.open.set(false)>
                             "Leave it"
                         </button>
-                        <button type="button" class="button primary grow" on:click=take_in>"Take it in"</button>
+                        <button type="button" class="button primary grow" on:click=take_in>{take_word}</button>
                     </div>
                 </div>
             }
@@ -200,9 +248,7 @@ fn Preview() -> impl IntoView {
 
 /// The project as it may be filed: with an id of its own if that is taken.
 fn beside_what_is_there(store: Store, project: &Project) -> Arc<Project> {
-    let is_there =
-        store.desk.filed.with_untracked(|filed| filed.iter().any(|one| one.project.id == project.id));
-    if !is_there {
+    if !store.desk.is_known(&project.id) {
         return Arc::new(project.clone());
     }
     let title = format!("{}, taken in", title(project));

@@ -1,12 +1,15 @@
 //! One file per page, and the one table that leads from an address to a page.
 
 mod about;
+pub mod as_link;
 mod days;
+mod earlier;
 pub mod here;
 pub mod incoming;
 mod lighting_plan;
 mod location;
 mod mark_fold;
+mod merging;
 mod now;
 mod paste;
 mod places;

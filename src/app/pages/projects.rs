@@ -9,6 +9,8 @@ use slantlight::project::edit::Edit;
 use slantlight::project::route::Route;
 use slantlight::words;
 
+use super::as_link::AsLink;
+use super::earlier::Earlier;
 use super::incoming::{Incoming, contents, title};
 use crate::app::devices::persistence::{self, Persistence};
 use crate::app::devices::{clock, id, install};
@@ -42,7 +44,7 @@ pub fn Projects() -> impl IntoView {
 /// The project on the desk: its name and its ways out.
 #[component]
 fn OpenProject() -> impl IntoView {
-    let (store, notes) = (Store::here(), Notes::here());
+    let (store, notes, link) = (Store::here(), Notes::here(), AsLink::here());
     let name = Signal::derive(move || store.desk.project().title.clone());
     let with_project =
         move |act: fn(Store, Notes, &Project)| move |_| act(store, notes, &store.desk.latest());
@@ -55,12 +57,14 @@ fn OpenProject() -> impl IntoView {
                 <button type="button" class="button primary grow" on:click=with_project(sending::send)>"Send"</button>
                 <button type="button" class="button grow" on:click=with_project(sending::export)>"Export"</button>
                 <button type="button" class="button grow" on:click=with_project(sending::copy)>"Copy text"</button>
+                <button type="button" class="button grow" on:click=move |_| link.show(&store.desk.latest())>"As a link"</button>
             </div>
             <div class="row">
                 <button type="button" class="button grow" on:click=move |_| duplicate(store)>"Duplicate"</button>
                 <button type="button" class="button grow" on:click=move |_| delete(store, notes)>"Delete"</button>
             </div>
             <Steps />
+            <Earlier />
         </section>
     }
 }

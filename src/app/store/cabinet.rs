@@ -3,7 +3,7 @@
 //! At the start both shelves are read, and of each project the newest valid record counts. A record that cannot be
 //! read is left where it lies: the failure page can still hand it out, and nothing is overwritten by guesses.
 
-use slantlight::project::filed::{Filed, newest};
+use slantlight::project::filed::{Filed, Kept, newest};
 
 use super::shelf::{Durable, Quick, Shelf};
 use crate::app::devices::local;
@@ -15,6 +15,8 @@ const OPEN: &str = "slantlight-open";
 pub struct Found {
     /// The projects, by their titles.
     pub filed: Vec<Filed>,
+    /// Ids of the projects that a newer build has written; this one must not write them.
+    pub newer: Vec<String>,
     /// Records that could not be read.
     pub damaged: usize,
     /// The durable shelf, where the browser has one.
@@ -28,8 +30,8 @@ pub async fn look() -> Found {
     if let Some(shelf) = &durable {
         texts.extend(shelf.all().await);
     }
-    let (filed, damaged) = newest(&texts);
-    Found { filed, damaged, durable }
+    let Kept { filed, newer, damaged } = newest(&texts);
+    Found { filed, newer, damaged, durable }
 }
 
 /// Id of the project that was open last.

@@ -2,6 +2,8 @@
 //!
 //! An edit holds at once; screens and shelves hear of it once per animation frame, or when the page is left.
 
+mod other_tabs;
+
 use std::sync::Arc;
 
 use leptos::prelude::*;
@@ -9,11 +11,13 @@ use slantlight::project::document::Project;
 use slantlight::project::edit::{self, Edit};
 use slantlight::project::filed::Filed;
 use slantlight::project::history::History;
+use slantlight::project::versions;
 
-use super::cabinet;
+use super::cabinet::{self, Found};
 use super::keeper::Keeper;
-use crate::app::devices::writer::News;
+use crate::app::devices::writer::{self, News};
 use crate::app::devices::{clock, visibility};
+use crate::app::parts::Notes;
 
 /// What undo and redo would do, in words.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -32,6 +36,8 @@ type Take = fn(&mut History, Arc<Project>) -> Option<(&'static str, Arc<Project>
 pub enum NotMade {
     /// Another tab writes.
     OtherTab,
+    /// A newer build has written this project.
+    Newer,
     /// What it is about is not there any more.
     Gone,
 }
@@ -43,6 +49,8 @@ pub struct Desk {
     shown: RwSignal<Arc<Project>>,
     /// The project with the last edit in it, at most a frame ahead of what is shown.
     latest: StoredValue<Arc<Project>>,
+    /// The state before the one this tab wrote last: what another tab may still know.
+    previous: StoredValue<Option<Arc<Project>>>,
     history: StoredValue<History>,
     /// What undo and redo would do.
     pub steps: RwSignal<Steps>,
@@ -50,27 +58,33 @@ pub struct Desk {
     pub filed: RwSignal<Vec<Filed>>,
     /// Whether this tab may write.
     pub may_write: RwSignal<bool>,
+    /// Ids of projects that a newer build has written: shown here, never written.
+    pub newer: RwSignal<Vec<String>>,
     /// Writes to the shelves.
     pub keeper: Keeper,
     is_waiting: StoredValue<bool>,
     last_drag: StoredValue<u32>,
     news: StoredValue<Option<News>, LocalStorage>,
+    notes: Notes,
 }
 
 impl Desk {
-    /// Lays `project` on the desk. `filed` are all projects of this browser.
-    pub fn new(project: Arc<Project>, filed: Vec<Filed>, keeper: Keeper, may_write: RwSignal<bool>) -> Self {
+    /// Lays `project` on the desk. `found` is all that this browser keeps.
+    pub fn new(project: Arc<Project>, found: Found, notes: Notes) -> Self {
         let desk = Self {
             shown: RwSignal::new(project.clone()),
             latest: StoredValue::new(project),
+            previous: StoredValue::new(None),
             history: StoredValue::new(History::default()),
             steps: RwSignal::new(Steps::default()),
-            filed: RwSignal::new(filed),
-            may_write,
-            keeper,
+            filed: RwSignal::new(found.filed),
+            may_write: writer::claim(),
+            newer: RwSignal::new(found.newer),
+            keeper: Keeper::new(found.durable),
             is_waiting: StoredValue::new(false),
             last_drag: StoredValue::new(0),
             news: StoredValue::new_local(None),
+            notes,
         };
         desk.news.set_value(Some(News::listen(move |record| desk.hear(&record))));
         visibility::on_leaving(move || desk.flush());
@@ -130,6 +144,18 @@ impl Desk {
         self.filed.with(|filed| filed.iter().any(|one| one.project.id == project.id))
     }
 
+    /// The project with this id as it is here now; nothing for one that was never kept.
+    pub fn kept_as(self, id: &str) -> Option<Arc<Project>> {
+        let latest = self.latest();
+        let kept = self.filed_as(id)?;
+        Some(if latest.id == id { latest } else { kept.project })
+    }
+
+    /// Whether a project with this id is kept, by this build or a newer one.
+    pub fn is_known(self, id: &str) -> bool {
+        self.filed_as(id).is_some() || self.newer.with_untracked(|newer| newer.iter().any(|one| one == id))
+    }
+
     /// Lays another project on the desk; what was there is flushed first.
     pub fn lay(self, project: Arc<Project>) {
         self.flush();
@@ -152,6 +178,27 @@ impl Desk {
         self.keeper.forget(id.to_owned());
     }
 
+    /// Puts a whole other state in place of the open project: one step of undo. The state that was is laid aside as well.
+    ///
+    /// # Errors
+    /// This tab may not write the project.
+    pub fn replace(self, project: Arc<Project>, label: &'static str) -> Result<(), NotMade> {
+        self.may_change()?;
+        self.lay_aside();
+        let before = self.latest();
+        self.history.update_value(|history| history.keep(label, before, None));
+        self.put(project);
+        Ok(())
+    }
+
+    /// Lays the present state of the open project aside, as a version it can be brought back to.
+    pub fn lay_aside(self) {
+        self.flush();
+        if let Some(filed) = self.filed_as(&self.latest().id) {
+            self.keeper.lay_aside(filed);
+        }
+    }
+
     /// Shows and keeps what is waiting, now.
     pub fn flush(self) {
         if !self.is_waiting.get_value() {
@@ -161,7 +208,15 @@ impl Desk {
         let project = self.latest();
         self.shown.set(project.clone());
         self.show_steps();
-        let filed = Filed { revision: self.revision(&project.id) + 1, written: clock::now(), project };
+        let before = self.filed_as(&project.id);
+        self.previous.set_value(before.as_ref().map(|before| before.project.clone()));
+        let revision = before.as_ref().map_or(0, |before| before.revision) + 1;
+        let filed = Filed { revision, written: clock::now(), project };
+        if let Some(before) = before
+            && versions::ends_a_day(before.written, filed.written)
+        {
+            self.keeper.lay_aside(before);
+        }
         let record = filed.seal();
         self.news.with_value(|news| {
             if let Some(news) = news {
@@ -169,17 +224,6 @@ impl Desk {
             }
         });
         self.keeper.keep(&filed.project.id, record);
-        self.file(filed);
-    }
-
-    /// What another tab has kept: it shows here too, unless this tab writes.
-    fn hear(self, record: &str) {
-        let Some(filed) = Filed::read(record) else { return };
-        if filed.project.id == self.latest().id && !self.may_write.get_untracked() {
-            self.clear_history();
-            self.latest.set_value(filed.project.clone());
-            self.shown.set(filed.project.clone());
-        }
         self.file(filed);
     }
 
@@ -191,11 +235,18 @@ impl Desk {
         });
     }
 
-    /// How often the project was written; 0 for one that never was.
-    fn revision(self, id: &str) -> u64 {
-        self.filed.with_untracked(|filed| {
-            filed.iter().find(|one| one.project.id == id).map_or(0, |one| one.revision)
-        })
+    /// The project as it was kept last; `None` for one that never was.
+    fn filed_as(self, id: &str) -> Option<Filed> {
+        self.filed.with_untracked(|filed| filed.iter().find(|one| one.project.id == id).cloned())
+    }
+
+    /// Whether this tab may write the open project.
+    fn may_change(self) -> Result<(), NotMade> {
+        if !self.may_write.get_untracked() {
+            return Err(NotMade::OtherTab);
+        }
+        let id = &self.latest().id;
+        if self.newer.with_untracked(|newer| newer.contains(id)) { Err(NotMade::Newer) } else { Ok(()) }
     }
 
     fn clear_history(self) {
@@ -212,9 +263,7 @@ impl Desk {
 
     /// The edit's new root; the old one goes into the history.
     fn make(self, edit: Edit, drag: Option<u32>) -> Result<(), NotMade> {
-        if !self.may_write.get_untracked() {
-            return Err(NotMade::OtherTab);
-        }
+        self.may_change()?;
         let (before, label) = (self.latest(), edit.label());
         let after = edit::apply(&before, edit).map_err(|_| NotMade::Gone)?;
         self.history.update_value(|history| history.keep(label, before, drag));
@@ -224,9 +273,7 @@ impl Desk {
 
     /// A step back or forth.
     fn step(self, take: Take) -> Option<&'static str> {
-        if !self.may_write.get_untracked() {
-            return None;
-        }
+        self.may_change().ok()?;
         let now = self.latest();
         let (label, root) = self.history.try_update_value(|history| take(history, now)).flatten()?;
         self.put(root);

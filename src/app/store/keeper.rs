@@ -5,6 +5,7 @@
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use slantlight::project::filed::Filed;
 
 use super::shelf::{Durable, Quick, Shelf};
 use crate::app::devices::local::NotKept;
@@ -104,12 +105,31 @@ impl Keeper {
         });
     }
 
+    /// Lays a state of a project aside. Without room it is not, and what is kept stays as it is.
+    pub fn lay_aside(self, filed: Filed) {
+        spawn_local(async move {
+            if let Some(durable) = self.durable.get_value() {
+                let record = filed.seal();
+                let _ = durable.lay_aside(&filed.project.id, filed.written, &record).await;
+            }
+        });
+    }
+
+    /// States of project `id` that were laid aside, the newest first.
+    pub async fn versions(self, id: &str) -> Vec<Filed> {
+        let Some(durable) = self.durable.get_value() else { return Vec::new() };
+        let records = durable.versions(id).await;
+        let mut versions: Vec<Filed> = records.iter().filter_map(|record| Filed::read(record).ok()).collect();
+        versions.sort_unstable_by_key(|version| core::cmp::Reverse(version.written));
+        versions
+    }
+
     /// Writes what waits until nothing waits.
     async fn write_all(self) {
         let durable = self.durable.get_value();
         while let Some(parcel) = self.waiting.try_update_value(first).flatten() {
             let written = match &durable {
-                Some(shelf) => shelf.put(&parcel.id, &parcel.record).await,
+                Some(shelf) => put(shelf, &parcel).await,
                 None => Err(NotKept::Blocked),
             };
             if self.waiting.with_value(Vec::is_empty) {
@@ -117,6 +137,17 @@ impl Keeper {
             }
         }
         self.writing.set_value(false);
+    }
+}
+
+/// Writes a record; where there is no room, earlier versions give way.
+async fn put(shelf: &Durable, parcel: &Parcel) -> Result<(), NotKept> {
+    match shelf.put(&parcel.id, &parcel.record).await {
+        Err(NotKept::Full) => {
+            shelf.make_room().await;
+            shelf.put(&parcel.id, &parcel.record).await
+        }
+        written => written,
     }
 }
 

@@ -31,12 +31,12 @@ use slantlight::project::document::{Location, Project};
 use slantlight::project::edit::Edit;
 use slantlight::project::filed::Filed;
 
-use super::devices::{id, local, writer};
+use super::devices::{id, local};
 use super::parts::Notes;
 use cabinet::Found;
 use copies::Copies;
 pub use desk::{Desk, NotMade};
-pub use keeper::{Keeper, Kept};
+pub use keeper::Kept;
 pub use moment::Moment;
 pub use settings::{Scheme, Settings};
 use zones::Zones;
@@ -69,20 +69,20 @@ pub struct Store {
 impl Store {
     /// Makes the store of what was found and offers it to all that is inside the app. Call once, at its root.
     pub fn provide(found: Found, notes: Notes) -> Self {
-        let keeper = Keeper::new(found.durable);
+        let damaged = found.damaged;
         let open = opened(&found.filed).unwrap_or_else(|| Arc::new(Project::empty(&id::fresh(), "")));
         let store = Self {
             settings: settings::kept(),
             moment: Moment::ticking(),
-            desk: Desk::new(open, found.filed, keeper, writer::claim()),
+            desk: Desk::new(open, found, notes),
             copies: Copies::remembered(),
             zones: Zones::new(),
             current: RwSignal::new(local::read(CURRENT)),
             visited: RwSignal::new(None),
-            damaged: found.damaged,
+            damaged,
             notes,
         };
-        safety::ask_at_first_save(keeper.kept, notes);
+        safety::ask_at_first_save(store.desk.keeper.kept, notes);
         provide_context(store);
         store
     }
@@ -106,6 +106,18 @@ impl Store {
             });
         }
         done
+    }
+
+    /// Puts a whole other state in place of the open project: one step of undo. False if it may not be written here.
+    pub fn replace(self, project: Arc<Project>, label: &'static str) -> bool {
+        self.told(self.desk.replace(project, label))
+    }
+
+    /// The open project has just been sent or exported: its age is remembered, and its state as the likeliest ancestor
+    /// of what comes back.
+    pub fn copy_made(self, id: &str) {
+        self.copies.made(id);
+        self.desk.lay_aside();
     }
 
     /// Makes one of the edits of a drag; see [`Desk::new_drag`].
@@ -168,6 +180,12 @@ impl Store {
             Ok(()) => true,
             Err(NotMade::OtherTab) => {
                 self.notes.say("Slantlight is open in another tab, and changes are made there.");
+                false
+            }
+            Err(NotMade::Newer) => {
+                self.notes.say(
+                    "A newer version of Slantlight has changed this project. Let it in here too, then go on.",
+                );
                 false
             }
             Err(NotMade::Gone) => {

@@ -6,6 +6,8 @@
 
 use crate::app::devices::database::{self, Database};
 use crate::app::devices::local::{self, NotKept};
+use slantlight::project::versions;
+use slantlight::units::Instant;
 
 /// What every key of a project's record begins with.
 const PREFIX: &str = "slantlight-project-";
@@ -40,6 +42,11 @@ impl Quick {
     pub fn put_now(self, id: &str, record: &str) -> Result<(), NotKept> {
         local::write(&key(id), record)
     }
+
+    /// The record of project `id` that lies there now: what another tab has written last.
+    pub fn read_now(self, id: &str) -> Option<String> {
+        local::read(&key(id))
+    }
 }
 
 impl Shelf for Quick {
@@ -69,15 +76,47 @@ impl Durable {
     pub async fn open() -> Result<Self, NotKept> {
         database::open().await.map(Self)
     }
+
+    /// Lays a version of project `id` aside, and takes away those that are too many.
+    ///
+    /// # Errors
+    /// The place is full or was taken away; what lies there already stays.
+    pub async fn lay_aside(&self, id: &str, written: Instant, record: &str) -> Result<(), NotKept> {
+        self.0.write(&versions::key(id, written), record).await?;
+        let keys = self.0.keys().await?;
+        let all: Vec<Instant> = keys.iter().filter_map(|key| versions::written(key, id)).collect();
+        for gone in versions::superfluous(&all) {
+            self.0.forget(&versions::key(id, gone)).await?;
+        }
+        Ok(())
+    }
+
+    /// Takes all versions away, so that there is room for what is kept now.
+    pub async fn make_room(&self) {
+        for key in self.0.keys().await.unwrap_or_default().iter().filter(|key| versions::is_version(key)) {
+            // One that cannot be taken away makes no room; the next may.
+            let _ = self.0.forget(key).await;
+        }
+    }
+
+    /// The records of the versions of project `id`.
+    pub async fn versions(&self, id: &str) -> Vec<String> {
+        self.below(&versions::keys_of(id)).await
+    }
+
+    /// What lies under all keys that begin with `prefix`.
+    async fn below(&self, prefix: &str) -> Vec<String> {
+        let mut records = Vec::new();
+        for key in self.0.keys().await.unwrap_or_default().iter().filter(|key| key.starts_with(prefix)) {
+            records.extend(self.0.read(key).await.ok().flatten());
+        }
+        records
+    }
 }
 
 impl Shelf for Durable {
     async fn all(&self) -> Vec<String> {
-        let mut records = Vec::new();
-        for key in self.0.keys().await.unwrap_or_default() {
-            records.extend(self.0.read(&key).await.ok().flatten());
-        }
-        records
+        self.below(PREFIX).await
     }
 
     async fn put(&self, id: &str, record: &str) -> Result<(), NotKept> {

@@ -145,7 +145,7 @@ fn name_as_copy(body: &mut Map<String, Value>) {
     }
 }
 
-/// Set-ups forget a place, a mark or a camera that did not stay.
+/// Set-ups forget a place, a mark, a camera or gear that did not stay.
 fn forget_what_is_gone(project: &mut Project) {
     let whole = project.clone();
     for scene in &mut project.scenes {
@@ -158,6 +158,7 @@ fn forget_what_is_gone(project: &mut Project) {
 }
 
 fn forget(set_up: &mut SetUp, project: &Project) {
+    set_up.rig.placed.retain(|placed| project.kit.iter().any(|gear| gear.id == placed.gear));
     set_up.lens.camera.take_if(|id| project.cameras.iter().all(|camera| camera.id != *id));
     set_up.at = set_up.at.take().and_then(|mut at| {
         let standing = project.standing(&at)?;

@@ -125,6 +125,22 @@ fn an_ancestor_tells_who_changed_what() {
 }
 
 #[test]
+fn what_was_touched_there_is_not_lost_by_taking_it_away_here() {
+    let old = demo::project();
+    let here = apply(&old, Edit::RemoveScene(old.scenes[3].id.clone())).unwrap();
+    let mut there = old.clone();
+    Arc::make_mut(&mut there.scenes[3]).set_ups[0].minutes = 41;
+    for (one, other) in [(&here, &there), (&there, &here)] {
+        let both = merge(one, other, Some(&old));
+        assert_eq!(both.differences[0].by, By::Each);
+        let kept = followed(one, other, Some(&old)).unwrap();
+        assert_eq!(kept.scene(&old.scenes[3].id).unwrap().set_ups[0].minutes, 41);
+    }
+    let gone = followed(&old, &here, Some(&old)).unwrap();
+    assert_eq!(gone.scene(&old.scenes[3].id), None, "what nobody touched goes");
+}
+
+#[test]
 fn both_of_a_room_stand_side_by_side() {
     let here = demo::project();
     let mut there = here.clone();
@@ -216,6 +232,17 @@ proptest! {
         for difference in merge.differences.iter().filter(|difference| difference.found != Found::OnlyHere) {
             prop_assert_eq!((difference.by, difference.suggested), (By::There, Choice::There));
         }
+    }
+
+    #[test]
+    fn two_writers_agree(ours in edits(), theirs in edits()) {
+        let old = demo::project();
+        let (here, there) = (edited(&old, &ours), edited(&old, &theirs));
+        let agreed = agreed(&here, &there, Some(&old)).unwrap();
+        prop_assert_eq!(text(&agreed), text(&super::agreed(&there, &here, Some(&old)).unwrap()));
+        // Whoever hears of it then has nothing to add.
+        prop_assert_eq!(text(&followed(&here, &agreed, Some(&here)).unwrap()), text(&agreed));
+        prop_assert_eq!(text(&super::agreed(&old, &there, Some(&old)).unwrap()), text(&there));
     }
 
     #[test]

@@ -13,6 +13,7 @@ mod tell;
 
 use super::canonical;
 use super::document::Project;
+use super::restore::RestoreError;
 use parts::{Part, Parts, ROOT};
 pub use tell::Line;
 
@@ -96,6 +97,36 @@ pub fn merge(here: &Project, there: &Project, ancestor: Option<&Project>) -> Mer
     Merge { differences, here, there }
 }
 
+/// What two writers agree on who knew nothing of each other: each gets the same from the other's state and its own.
+/// Where both changed one entity, that of one of them stays, the same one for both.
+///
+/// # Errors
+/// What was put together cannot be read as a project.
+pub fn agreed(one: &Project, other: &Project, ancestor: Option<&Project>) -> Result<Project, RestoreError> {
+    let is_first = canonical::to_line(one) > canonical::to_line(other);
+    let (first, second) = if is_first { (one, other) } else { (other, one) };
+    followed(first, second, ancestor)
+}
+
+/// What comes of two states whose common ancestor is known for certain: every change of either side is followed, what
+/// one took away as well, unless the other has touched it.
+///
+/// # Errors
+/// What was put together cannot be read as a project.
+pub fn followed(
+    here: &Project,
+    there: &Project,
+    ancestor: Option<&Project>,
+) -> Result<Project, RestoreError> {
+    let both = merge(here, there, ancestor);
+    let choices = both.differences.iter().map(|difference| match difference.by {
+        By::Here => Choice::Here,
+        By::There => Choice::There,
+        By::Each | By::Unknown => difference.suggested,
+    });
+    both.joined(&choices.collect::<Vec<_>>(), "")
+}
+
 /// How many entities of `one` are not the same in `other`: the candidate with the fewest is the likeliest ancestor.
 pub fn distance(one: &Project, other: &Project) -> usize {
     merge(one, other, None).differences.len()
@@ -132,8 +163,10 @@ fn same(key: &str, one: &Part, other: &Part, here: &Parts, there: &Parts) -> boo
 }
 
 fn by(key: &str, here: &Parts, there: &Parts, ancestor: &Parts) -> By {
+    let is_on_both = here.get(key).is_some() && there.get(key).is_some();
     let changed = |side: &Parts| match (side.get(key), ancestor.get(key)) {
-        (Some(now), Some(then)) => !same(key, now, then, side, ancestor),
+        (Some(now), Some(then)) if is_on_both => !same(key, now, then, side, ancestor),
+        (Some(_), Some(_)) => !is_untouched(key, side, ancestor),
         (now, then) => now.is_some() != then.is_some(),
     };
     match (changed(here), changed(there)) {
@@ -141,6 +174,14 @@ fn by(key: &str, here: &Parts, there: &Parts, ancestor: &Parts) -> By {
         (false, true) => By::There,
         _ => By::Each,
     }
+}
+
+/// Whether an entity and all that is inside are as they were.
+fn is_untouched(key: &str, now: &Parts, then: &Parts) -> bool {
+    let (Some(one), Some(other)) = (now.get(key), then.get(key)) else { return false };
+    one.children == other.children
+        && same(key, one, other, now, then)
+        && one.children.iter().all(|child| is_untouched(child, now, then))
 }
 
 /// What is taken away on the other side stays here, and what was changed there is not lost, unless somebody says so.

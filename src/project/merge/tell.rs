@@ -100,7 +100,11 @@ fn words(value: Option<&Value>, unit: &str) -> String {
     match value {
         None | Some(Value::Null) => "nothing".to_owned(),
         Some(Value::Bool(yes)) => if *yes { "yes" } else { "no" }.to_owned(),
-        Some(Value::Number(number)) => format!("{number}{unit}"),
+        Some(Value::Number(number)) => match number.as_f64() {
+            // 35 mm, not 35.0 mm.
+            Some(number) => cut(&format!("{number}{unit}")),
+            None => format!("{number}{unit}"),
+        },
         Some(Value::String(text)) => cut(text),
         Some(Value::Array(entries)) => format!("{} entries", entries.len()),
         Some(Value::Object(inner)) => {

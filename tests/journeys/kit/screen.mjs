@@ -23,7 +23,7 @@ export class Screen {
       ...device,
       ...options,
     });
-    context.setDefaultTimeout(8000);
+    context.setDefaultTimeout(Number(process.env.PATIENCE_MS ?? 8000));
     const screen = new Screen(context, server, device.hasTouch === true);
     context.on('request', (request) => screen.#judge(request.url()));
     screen.#follow(await context.newPage());

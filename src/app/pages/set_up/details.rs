@@ -5,12 +5,14 @@ use slantlight::light::format::{self, FORMATS};
 use slantlight::plan::wish::{ClockRange, DateRange, Sky};
 use slantlight::project::document::{At, Camera, SetUp};
 use slantlight::project::edit::Edit;
+use slantlight::project::link::excerpt;
 use slantlight::project::route::Route;
 use slantlight::project::start;
 use slantlight::units::{Degrees, Metres};
 
 use super::shown::Shown;
 use super::wish::HeightSliders;
+use crate::app::pages::as_link::AsLink;
 use crate::app::parts::{Area, Hands, NumberField, TextField};
 use crate::app::router;
 
@@ -234,6 +236,13 @@ fn Names(shown: Shown) -> impl IntoView {
             store.edit(Edit::PutScene(Box::new(scene)));
         }
     };
+    let link = AsLink::here();
+    let as_link = move |_| {
+        let project = store.desk.latest();
+        if let Some(part) = shown.with(|set_up| excerpt(&project, &set_up.id)).flatten() {
+            link.show(&part);
+        }
+    };
     let remove = move |_| {
         let Some(id) = shown.with(|set_up| set_up.id.clone()) else { return };
         router::go(&Route::Scenes);
@@ -247,6 +256,7 @@ fn Names(shown: Shown) -> impl IntoView {
                 on_change=move |text| shown.change(|s| s.name = text) />
             <Area label="Notes" value=Signal::derive(move || shown.with(|s| s.notes.clone()).unwrap_or_default())
                 on_input=move |text| shown.drag(|s| s.notes = text) />
+            <button type="button" class="button" on:click=as_link>"This set-up as a link"</button>
             <button type="button" class="button" on:click=remove>"Remove this set-up"</button>
         </div>
     }
