@@ -9,7 +9,7 @@ pub fn Fold(label: &'static str, children: ChildrenFn) -> impl IntoView {
     view! {
         <details class="fold">
             <summary on:click=move |_| open.update(|open| *open = !*open)>{label}</summary>
-            <div><Show when=move || open.get()>{children()}</Show></div>
+            <div class="fold-inside"><Show when=move || open.get()>{children()}</Show></div>
         </details>
     }
 }

@@ -45,7 +45,7 @@ journey('how long takes cut together, in which order, and when the reverse has t
   assert.ok(minutes > 5, hold);
   await screen.see(/set-up [AB], .* across|do not all fit/);
   await screen.see(/Both on this day|cannot both have this light/);
-  await screen.type('Light turned by', '3');
+  await screen.type('Shadow longer by', '5');
   await screen.keys('Tab');
   await screen.page.waitForFunction((was) => !document.body.textContent.includes(was), hold);
   const stricter = await screen.page.getByText(/Takes cut together for/).textContent();

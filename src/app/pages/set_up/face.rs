@@ -40,7 +40,7 @@ fn Head(shown: Shown) -> impl IntoView {
         <BearingSlider
             label="Nose points"
             value=Signal::derive(move || facing(shown).bearing.degrees())
-            say=move |degrees: f64| nose_words(shown, degrees)
+            say=|degrees: f64| words::bearing(Bearing::from_degrees(degrees))
             on_move=turn
             on_change=move |degrees| { turn(degrees); shown.drop_it(); }
         />
@@ -102,25 +102,21 @@ fn turned(set_up: &mut SetUp) -> &mut Facing {
     set_up.facing.get_or_insert_with(|| Facing::to_lens(lens))
 }
 
-/// "128° SE · 24° to camera left".
-fn nose_words(shown: Shown, degrees: f64) -> String {
-    let bearing = Bearing::from_degrees(degrees);
-    let lens = shown.with(|set_up| set_up.lens.bearing).unwrap_or_default();
-    let yaw = Facing { bearing, ..facing(shown) }.yaw(lens);
-    format!("{} · {}", words::bearing(bearing), face::turned_words(yaw))
-}
-
 fn drawing(shown: Shown) -> Drawing {
     let lens = shown.with(|set_up| set_up.lens.bearing);
     let nose = lens.and_then(|lens| shown.lens_sees(facing(shown).nose(), lens));
     nose.map_or_else(|| slantlight::draw::ball::ball(None), |nose| face::face(shown.light(), nose))
 }
 
-/// What the light of the instant shown makes of the face.
+/// Where the nose points for the lens, and what the light of the instant shown makes of the face.
 fn says(shown: Shown) -> String {
+    let lens = shown.with(|set_up| set_up.lens.bearing).unwrap_or_default();
+    let turned = face::turned_words(facing(shown).yaw(lens));
     let lit = Day::of(shown).and_then(|day| {
         let light = day.sun.apparent(day.at);
         (light.z > 0.0).then(|| shot_words::face(light, facing(shown), day.stage.lens))
     });
-    lit.unwrap_or_else(|| "No sun at this instant: tap a slot, and its light falls on the face.".to_owned())
+    let lit = lit
+        .unwrap_or_else(|| "No sun at this instant: tap a slot, and its light falls on the face.".to_owned());
+    format!("Nose {turned}. {lit}")
 }
