@@ -13,8 +13,7 @@ mod theirs;
 use std::hint::black_box;
 
 use clock::{Bar, Rounds};
-use scenes::{SETUPS, Scene};
-use slantlight::sky::ephemeris::Ephemeris;
+use scenes::{SETUPS, Scene, cold, slots};
 use slantlight::sky::events::RISE_AND_SET;
 use slantlight::sky::search::Limb;
 use slantlight::sky::sun::Sun;
@@ -26,11 +25,6 @@ fn main() {
         Some(at) => count(arguments.get(at + 1).map_or("nothing", String::as_str)),
         None => time(),
     }
-}
-
-/// A store that holds nothing yet.
-fn cold() -> &'static Ephemeris {
-    Box::leak(Box::new(Ephemeris::new()))
 }
 
 fn vectors(scene: &Scene, sun: Sun) -> f64 {
@@ -47,13 +41,6 @@ fn bearings_and_heights(scene: &Scene, sun: Sun) -> f64 {
 fn rise_and_set(scene: &Scene, sun: Sun) -> usize {
     let passage = sun.passage(RISE_AND_SET, scene.year);
     passage.up().len() + passage.down().len()
-}
-
-fn slots(scene: &Scene, sun: Sun, setups: usize) -> usize {
-    let found = scene.setups[..setups].iter();
-    found
-        .map(|region| sun.spans_in(core::slice::from_ref(region), Limb::Centre, scene.year).as_slice().len())
-        .sum()
 }
 
 /// Set-ups that a skyline cuts.

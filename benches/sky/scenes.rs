@@ -3,6 +3,9 @@
 use slantlight::place::cone::{Cone, HalfSpace};
 use slantlight::place::site::Site;
 use slantlight::place::skyline::{Point, Skyline};
+use slantlight::sky::ephemeris::Ephemeris;
+use slantlight::sky::search::Limb;
+use slantlight::sky::sun::Sun;
 use slantlight::units::{
     Bearing, Degrees, Duration, Height, Instant, Latitude, Longitude, Metres, Span, Vector,
 };
@@ -42,6 +45,19 @@ impl Scene {
             Span::new(from, from + Duration::DAY).unwrap()
         })
     }
+}
+
+/// A store that holds nothing yet.
+pub fn cold() -> &'static Ephemeris {
+    Box::leak(Box::new(Ephemeris::new()))
+}
+
+/// The search for so many set-ups over the year; the number of spans found.
+pub fn slots(scene: &Scene, sun: Sun, setups: usize) -> usize {
+    let found = scene.setups[..setups].iter();
+    found
+        .map(|region| sun.spans_in(core::slice::from_ref(region), Limb::Centre, scene.year).as_slice().len())
+        .sum()
 }
 
 /// Hills between 2° and 12° with a corner every 10°, and roofs of half a degree on them: a fixed disorder.

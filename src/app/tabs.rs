@@ -54,9 +54,12 @@ fn room_of(route: &Route) -> Route {
         Route::Places | Route::Recce { .. } | Route::Location(_) | Route::Room(_) | Route::Sight => {
             Route::Places
         }
-        Route::Scenes | Route::ShotList | Route::LightingPlan(_) | Route::SetUp(_) | Route::Year(_) => {
-            Route::Scenes
-        }
+        Route::Scenes
+        | Route::ShotList
+        | Route::LightingPlan(_)
+        | Route::SetUp(_)
+        | Route::Year(_)
+        | Route::OnlyHere(_) => Route::Scenes,
         Route::Days => Route::Days,
         Route::Stops => Route::Stops,
     }

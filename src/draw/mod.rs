@@ -5,6 +5,7 @@
 //! of a phone 390 wide. Colours are not here: each layer has a class that the style sheet paints ([`Paint`], [`Ink`]).
 
 pub mod arc;
+pub mod around;
 pub mod axonometric;
 pub mod ball;
 pub mod code;

@@ -7,8 +7,8 @@ use super::stage::Stage;
 use super::wish::Wish;
 use super::words::{clock, heights, light};
 use crate::place::background::Background;
-use crate::units::{Degrees, Instant};
-use crate::words::{self, Clock};
+use crate::units::{Bearing, Degrees, Instant, Metres};
+use crate::words::{self, Clock, Units};
 
 /// "Sat 2 Oct 2027 18:17".
 pub fn again(again: &Again, stage: &Stage, style: Clock) -> String {
@@ -30,6 +30,12 @@ pub fn lens(arc: &LensArc) -> String {
     } else {
         format!("lens {}", words::bearings_from_to(arc.from, arc.to))
     }
+}
+
+/// "Camera 2.5 m from the mark, to 35° NE of it".
+pub fn camera_stands(lens: Bearing, distance: Metres, units: Units) -> String {
+    let far = words::length(distance, units);
+    format!("Camera {far} from the mark, to {} of it", words::bearing(lens.reversed()))
 }
 
 /// "¾ back, right · holds 60 min · 30–19° high".
@@ -82,7 +88,6 @@ mod tests {
     use super::super::wish::SunOnMark;
     use super::*;
     use crate::sky::sun::Sun;
-    use crate::units::Bearing;
 
     fn a_while() -> Again {
         Again {
@@ -119,6 +124,8 @@ mod tests {
         assert!(words.starts_with("back · holds 50 min · 1") && words.ends_with("° high"), "{words}");
         let one = LensArc { to: found[0].from, ..found[0].clone() };
         assert_eq!(lens(&one), "lens 235° SW");
+        let stands = camera_stands(one.from, Metres::from_metres(2.5), Units::Metric);
+        assert_eq!(stands, "Camera 2.5 m from the mark, to 55° NE of it");
     }
 
     #[test]

@@ -94,6 +94,12 @@ pub fn later(date: NaiveDate, days: u32) -> NaiveDate {
 }
 
 impl ClockSpan {
+    /// Its first whole minute since midnight; its beginning if it holds none.
+    pub fn first_minute(&self) -> Duration {
+        let next = Duration::from_minutes(self.from.minutes().ceil() as i64);
+        if next < self.to { next } else { self.from }
+    }
+
     /// The clock at its beginning.
     pub fn starts(&self) -> NaiveTime {
         let seconds = (self.from.millis() / 1000).clamp(0, 86_399) as u32;

@@ -62,12 +62,13 @@ pub fn days_met_in_month(rows: &[DayRow], date: NaiveDate) -> usize {
     rows.iter().filter(|row| calendar::same_month(row.date, date) && !row.met.is_empty()).count()
 }
 
-/// In the month of `date`, the date on which the wish is met longest, and the clock when it begins.
+/// In the month of `date`, the date on which the wish is met longest, and the first minute of the clock
+/// at which it is.
 pub fn best_of_month(rows: &[DayRow], date: NaiveDate) -> Option<(NaiveDate, Duration)> {
     let here = rows.iter().filter(|row| calendar::same_month(row.date, date));
     let spans = here.flat_map(|row| row.met.iter().map(|span| (row.date, *span)));
     let longest = spans.max_by_key(|(date, span)| (span.to - span.from, core::cmp::Reverse(*date)));
-    longest.map(|(date, span)| (date, span.from))
+    longest.map(|(date, span)| (date, span.first_minute()))
 }
 
 /// Spans in which the set-up can be shot.

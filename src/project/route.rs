@@ -35,6 +35,8 @@ pub enum Route {
     SetUp(String),
     /// The year of a set-up.
     Year(String),
+    /// Where the camera of a set-up may stand over a span that is fixed.
+    OnlyHere(String),
     /// A set-up from above, for the crew.
     LightingPlan(String),
     /// The schedule.
@@ -67,6 +69,7 @@ impl Route {
             "set-up" => with_id(Self::SetUp),
             "lighting-plan" => with_id(Self::LightingPlan),
             "year" => with_id(Self::Year),
+            "only-here" => with_id(Self::OnlyHere),
             "days" => Self::Days,
             "stops" => Self::Stops,
             "projects" => Self::Projects,
@@ -91,6 +94,7 @@ impl Route {
             Self::SetUp(id) => format!("#set-up/{}", encoded(id)),
             Self::LightingPlan(id) => format!("#lighting-plan/{}", encoded(id)),
             Self::Year(id) => format!("#year/{}", encoded(id)),
+            Self::OnlyHere(id) => format!("#only-here/{}", encoded(id)),
             Self::Days => "#days".to_owned(),
             Self::Stops => "#stops".to_owned(),
             Self::Projects => "#projects".to_owned(),
@@ -154,7 +158,7 @@ mod tests {
     proptest! {
         #[test]
         fn any_id_comes_back(id in ".{1,40}") {
-            for route in [Route::Location(id.clone()), Route::Room(id.clone()), Route::SetUp(id.clone()), Route::Year(id.clone()), Route::LightingPlan(id.clone()), Route::Recce { location: id.clone(), name: id.clone() }] {
+            for route in [Route::Location(id.clone()), Route::Room(id.clone()), Route::SetUp(id.clone()), Route::Year(id.clone()), Route::OnlyHere(id.clone()), Route::LightingPlan(id.clone()), Route::Recce { location: id.clone(), name: id.clone() }] {
                 prop_assert_eq!(Route::parse(&route.href()), route);
             }
         }

@@ -4,6 +4,9 @@
 
 use super::time::{Duration, Instant};
 
+/// Milliseconds in a minute.
+const MINUTE: i64 = 60_000;
+
 /// From `start` up to `end`; never empty.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Span {
@@ -35,6 +38,13 @@ impl Span {
     /// The instant half-way through.
     pub fn middle(self) -> Instant {
         self.start + Duration::from_millis(self.duration().millis() / 2)
+    }
+
+    /// The first whole minute of it, where screens that know only minutes stand; its start if it holds none.
+    pub fn first_minute(self) -> Instant {
+        let past = self.start.unix_millis().rem_euclid(MINUTE);
+        let next = self.start + Duration::from_millis((MINUTE - past) % MINUTE);
+        if self.contains(next) { next } else { self.start }
     }
 
     /// Whether `instant` lies in it.
@@ -162,6 +172,16 @@ mod tests {
                 pairs.into_iter().filter_map(|(from, long)| Span::new(at(from), at(from + long))).collect(),
             )
         })
+    }
+
+    #[test]
+    fn the_first_minute_lies_in_the_span() {
+        let at = |millis| Instant::from_unix_millis(millis);
+        let first = |start, end| Span::new(at(start), at(end)).unwrap().first_minute();
+        assert_eq!(first(60_000, 300_000), at(60_000));
+        assert_eq!(first(60_001, 300_000), at(120_000));
+        assert_eq!(first(-1, 300_000), at(0));
+        assert_eq!(first(60_001, 119_000), at(60_001));
     }
 
     proptest! {

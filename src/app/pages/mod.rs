@@ -46,6 +46,7 @@ pub fn page(route: Route) -> AnyView {
         Route::Sight => view! { <sight::Sight /> }.into_any(),
         Route::LightingPlan(id) => lighting_plan::lighting_plan(id),
         Route::Year(id) => view! { <year::YearPage id=id /> }.into_any(),
+        Route::OnlyHere(id) => year::only_here_page(id),
         Route::SetUp(id) => view! { <set_up::SetUpPage id=id /> }.into_any(),
         Route::Projects => view! { <projects::Projects /> }.into_any(),
         _ => view! { <now::Now /> }.into_any(),

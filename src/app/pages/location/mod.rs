@@ -4,6 +4,7 @@
 //! |---|---|
 //! | `shown` | the location of this page, and how it is changed |
 //! | `rooms`, `marks` | what can be stood on |
+//! | `only_here` | where the camera may stand over a span that is fixed |
 //! | `position` | name, coordinates, zone, notes, remove |
 //! | `skyline` | what blocks the sky, far off |
 //! | `blockers` | what blocks it near by, seen anew from each mark |
@@ -13,6 +14,7 @@
 mod backgrounds;
 mod blockers;
 mod marks;
+mod only_here;
 mod position;
 mod rooms;
 mod scout;
@@ -43,6 +45,7 @@ pub fn LocationPage(id: String) -> impl IntoView {
             <Show when=move || shown.is_there() fallback=Gone>
                 <rooms::Rooms shown=shown />
                 <marks::Marks shown=shown />
+                <only_here::OnlyHere shown=shown />
                 <position::Position shown=shown />
             </Show>
         </Frame>

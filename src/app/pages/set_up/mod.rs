@@ -5,6 +5,7 @@
 //! | `shown` | the set-up of this page, and how it is changed |
 //! | `wish` | ring, presets, sun on the mark, heights |
 //! | `lens` | where the lens may look |
+//! | `send` | the set-up in words, for a message |
 //! | `slots` | the best slots, each with its reason, and save |
 //! | `alike` | a copy of it, or the light of another |
 //! | `face` | where the nose points, the light on the face |
@@ -24,6 +25,7 @@ mod face;
 mod frame;
 mod grip;
 mod lens;
+mod send;
 pub mod shown;
 pub mod slots;
 mod still;
@@ -69,6 +71,7 @@ pub fn SetUpPage(id: String) -> impl IntoView {
 fn Beneath(shown: Shown) -> impl IntoView {
     view! {
         <slots::Slots shown=shown />
+        <send::SendSetUp shown=shown />
         <SunInLens shown=shown />
         <alike::Alike shown=shown />
         <face::Face shown=shown />

@@ -89,6 +89,15 @@ fn answer(shown: Shown, order: Order) -> Option<Answer> {
     Some(Answer { sun, stage, reach, runs, days })
 }
 
+/// The best slot and its reason in words: "Thu 11 Mar 2027, 17:38–18:14".
+pub fn best(shown: Shown) -> Option<(String, String)> {
+    let answer = answer(shown, Order::Hold)?;
+    let slot = answer.runs.first()?.best();
+    let edges = uncertainty::edges(&answer.sun, &answer.stage, slot);
+    let clock = say::clock(slot.span, &answer.stage, shown.store.settings.get().clock);
+    Some((format!("{}, {clock}", words::date(slot.date)), say::reason(slot, &answer.stage, &edges)))
+}
+
 /// "works on 143 days · next six weeks".
 fn works_on(answer: &Answer) -> String {
     let reach = match answer.reach {
@@ -175,7 +184,7 @@ fn row(shown: Shown, answer: &Answer, run: &Run) -> impl IntoView + use<> {
     let light = shown.lens_sees(slot.light.direction, slot.lens);
     let hold = words::duration(slot.hold());
     let name = format!("{dates}, {clock}");
-    let (begin, lens) = (slot.span.start(), stage.free.is_some().then_some(slot.lens));
+    let (begin, lens) = (slot.span.first_minute(), stage.free.is_some().then_some(slot.lens));
     let stand = move |_| {
         if let Some(lens) = lens {
             shown.change(|set_up| set_up.lens.bearing = lens);
@@ -238,7 +247,7 @@ pub fn KeepSlot(
             None if keep => {
                 let slot = SavedSlot { id: store.fresh_id(), start: span.start(), end: span.end(), lens };
                 store.edit(Edit::SaveSlot { set_up, slot });
-                store.moment.stand_at(span.start());
+                store.moment.stand_at(span.first_minute());
             }
             _ => {}
         }

@@ -50,6 +50,21 @@ pub fn YearPage(id: String) -> impl IntoView {
     }
 }
 
+/// The page of the question "only here from–to", which a location leads to.
+pub fn only_here_page(id: String) -> AnyView {
+    let shown = Shown::of(id.clone());
+    let place =
+        untrack(|| shown.with_standing(|here| (here.location.name.clone(), here.location.id.clone())));
+    let back =
+        place.map_or((String::from("Set-up"), Route::SetUp(id)), |(name, id)| (name, Route::Location(id)));
+    view! {
+        <Frame title=Signal::derive(move || shown.title()) subtitle=Signal::derive(move || shown.subtitle()) back=(back.0, back.1.href())>
+            <only_here::OnlyHere shown=shown chosen=Chosen { shown } />
+        </Frame>
+    }
+    .into_any()
+}
+
 /// The date and clock time that is looked at: those of the instant that all rooms show.
 #[derive(Clone, Copy)]
 pub struct Chosen {

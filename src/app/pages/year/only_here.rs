@@ -2,6 +2,7 @@
 
 use chrono::NaiveTime;
 use leptos::prelude::*;
+use slantlight::draw::around::Around;
 use slantlight::place::background::Background;
 use slantlight::plan::answers;
 use slantlight::plan::calendar;
@@ -15,25 +16,28 @@ use slantlight::words;
 
 use super::Chosen;
 use crate::app::pages::set_up::shown::Shown;
-use crate::app::parts::SectionHead;
+use crate::app::parts::{Picture, SectionHead};
 
 /// The question and its answers.
 #[component]
 pub fn OnlyHere(shown: Shown, chosen: Chosen) -> impl IntoView {
-    let (date, clock) = untrack(move || chosen.get());
+    let (today, clock) = untrack(move || chosen.get());
     let (begin, end) = calendar::hour_around(clock);
-    let (from, to) = (RwSignal::new(begin), RwSignal::new(end));
-    let span = Memo::new(move |_| chosen.zone().span_on(date, from.get(), to.get()));
+    let (date, from, to) = (RwSignal::new(today), RwSignal::new(begin), RwSignal::new(end));
+    let span = Memo::new(move |_| chosen.zone().span_on(date.get(), from.get(), to.get()));
     let heading = Signal::derive(move || {
         let style = shown.store.settings.get().clock;
         format!("Only here {}?", words::clock_from_to(from.get(), to.get(), style))
     });
     view! {
         <section>
-            <SectionHead title=heading beside=words::date(date) ruled=true />
+            <SectionHead title=heading beside=Signal::derive(move || words::date(date.get())) ruled=true />
+            <div class="fields">
+                {typed("date", "Date", move || date.get().to_string(), move |text| if let Ok(to) = text.parse() { date.set(to) })}
+            </div>
             <div class="fields two">
-                <Time label="From" value=from />
-                <Time label="To" value=to />
+                {typed("time", "From", move || of_the_clock(from.get()), move |text| if let Ok(to) = text.parse() { from.set(to) })}
+                {typed("time", "To", move || of_the_clock(to.get()), move |text| if let Ok(at) = text.parse() { to.set(at) })}
             </div>
             {move || match (span.get(), shown.stage.get()) {
                 (None, _) => view! { <p>"The end must come after the beginning."</p> }.into_any(),
@@ -44,20 +48,26 @@ pub fn OnlyHere(shown: Shown, chosen: Chosen) -> impl IntoView {
     }
 }
 
-/// A clock time.
-#[component]
-fn Time(label: &'static str, value: RwSignal<NaiveTime>) -> impl IntoView {
-    let take = move |event| {
-        if let Ok(time) = event_target_value(&event).parse::<NaiveTime>() {
-            value.set(time);
-        }
-    };
+/// A field that opens the phone's own calendar or clock; what it cannot read stays as it was.
+fn typed(
+    kind: &'static str,
+    label: &'static str,
+    value: impl Fn() -> String + Send + Sync + 'static,
+    take: impl Fn(&str) + 'static,
+) -> AnyView {
+    let take = move |event| take(&event_target_value(&event));
     view! {
         <label class="field">
             <span>{label}</span>
-            <input type="time" prop:value=move || words::clock(value.get(), words::Clock::default()) on:change=take />
+            <input type=kind prop:value=value on:change=take />
         </label>
     }
+    .into_any()
+}
+
+/// As a field of the clock wants it.
+fn of_the_clock(time: NaiveTime) -> String {
+    words::clock(time, words::Clock::default())
 }
 
 fn answer(shown: Shown, stage: &Stage, span: Span) -> AnyView {
@@ -72,19 +82,29 @@ fn answer(shown: Shown, stage: &Stage, span: Span) -> AnyView {
     if arcs.is_empty() {
         return nothing(shown, &Asked { stage, span, choice, backgrounds: &backgrounds });
     }
+    let drawing = Around { arcs: &arcs, backgrounds: &backgrounds }.draw();
     let rows = arcs.iter().map(|arc| row(shown, arc)).collect_view();
-    view! { <ul class="rows">{rows}</ul> {bad(&backgrounds)} }.into_any()
+    view! {
+        <div class="around"><Picture drawing=Signal::stored(drawing) /></div>
+        <p class="soft">"Seen from above, north up. White: the camera may stand there. Hatched: a background that must not be seen."</p>
+        <ul class="rows">{rows}</ul>
+        {bad(&backgrounds)}
+    }
+    .into_any()
 }
 
 fn row(shown: Shown, arc: &LensArc) -> impl IntoView + use<> {
     let best = arc.best.lens;
     let (title, sub) = (words::capital(&answers::lens(arc)), answers::lens_reason(arc));
+    let distance = shown.with(|set_up| set_up.lens.distance).unwrap_or_default();
+    let stands = answers::camera_stands(best, distance, shown.store.settings.get().units);
     let use_it = move |_| shown.change(|set_up| set_up.lens.bearing = best);
     view! {
         <li class="slot">
             <span class="row-text">
                 <span class="row-title">{title}</span>
                 <span class="row-sub">{sub}</span>
+                <span class="row-sub">{stands}</span>
             </span>
             <button type="button" class="button" on:click=use_it aria-label=format!("Look to {}", words::bearing(best))>"Look there"</button>
         </li>
@@ -103,7 +123,7 @@ fn nothing(shown: Shown, asked: &Asked<'_>) -> AnyView {
     let (before, after) = otherwise::nearest(&sun, asked);
     let near: Vec<_> = [before, after].into_iter().flatten().collect();
     let rows = near.iter().map(|one| {
-        let (title, start) = (answers::nearby(one, stage, style), one.span.start());
+        let (title, start) = (answers::nearby(one, stage, style), one.span.first_minute());
         view! {
             <li>
                 <button type="button" class="slot-text" on:click=move |_| shown.store.moment.stand_at(start)>

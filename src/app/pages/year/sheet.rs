@@ -166,7 +166,7 @@ fn Week(chosen: Chosen, rows: Memo<Vec<DayRow>>, shown: Shown) -> impl IntoView 
                 aria-pressed=move || if here() { "true" } else { "false" }
                 aria-label=format!("{}, {}", words::date(date), if met.is_some() { format!("wish met from {sub}") } else { "wish not met".to_owned() })
                 on:click=move |_| {
-                    let clock = met.map_or_else(|| untrack(move || chosen.get().1), |span| span.from);
+                    let clock = met.map_or_else(|| untrack(move || chosen.get().1), |span| span.first_minute());
                     chosen.set(date, clock);
                 }
             >

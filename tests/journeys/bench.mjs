@@ -1,0 +1,80 @@
+// What only a browser can tell, printed by ./dev bench: the search against calls of the full method in one page, and the
+// sheet of a year on a processor four times slower. Minimum of rounds that loop for 20 ms and longer.
+
+import path from 'node:path';
+import { startChromium } from './kit/browser.mjs';
+import { PHONE, Screen } from './kit/screen.mjs';
+import { Server } from './kit/server.mjs';
+
+const ROOT = path.resolve(import.meta.dirname, '../..');
+/** Directions in one call of the full method's work: an hour's step through a year. */
+const SPA_CALLS = 8760;
+
+const browser = await startChromium();
+console.log(`\n${'bar, in Chromium'.padEnd(58)}   measured       hold`);
+await search();
+await yearSheet();
+await browser.close();
+
+async function search() {
+  const server = await new Server(path.join(ROOT, 'target/bench-web')).start();
+  server.replaced.set('index.html', '<!doctype html><script type="module">import init from "./sky.js"; await init(); window.isReady = true;</script>');
+  const page = await browser.newPage();
+  await page.goto(server.address);
+  await page.waitForFunction(() => window.isReady);
+  const [spa, cold, warm] = [await least(page, 'spa'), await least(page, 'cold'), await least(page, 'warm')];
+  say('10 set-ups × year, cold, in SPA calls', cold / (spa / SPA_CALLS), '≤ 800');
+  say('  the same in ms', cold);
+  say('  warm, ms', warm);
+  say('  one SPA call, µs', (spa / SPA_CALLS) * 1000);
+  await server.stop();
+}
+
+/** Milliseconds of one go, the least of many rounds. */
+function least(page, name) {
+  return page.evaluate((name) => {
+    let best = Infinity;
+    for (let round = 0; round < 25; round++) {
+      const began = performance.now();
+      let goes = 0;
+      do {
+        if (Number.isNaN(window.work(name))) throw new Error(`no work is called ${name}`);
+        goes += 1;
+      } while (performance.now() - began < 20);
+      best = Math.min(best, (performance.now() - began) / goes);
+    }
+    return best;
+  }, name);
+}
+
+/** From the tap to the sheet with its days, on a phone's processor. */
+async function yearSheet() {
+  const server = await new Server(process.env.DIST ?? path.join(ROOT, 'dist')).start();
+  const screen = await Screen.fresh(browser, server, PHONE);
+  await screen.at('2027-03-01T12:00:00Z');
+  await screen.open('#demo');
+  await screen.see('4 · Mending the sail');
+  await screen.slower(4);
+  let best = Infinity;
+  for (let round = 0; round < 8; round++) {
+    await screen.page.evaluate(() => { location.hash = '#set-up/set-up-4a'; });
+    await screen.see('Best slots');
+    best = Math.min(best, await screen.page.evaluate(() => new Promise((drawn) => {
+      const began = performance.now();
+      const watch = new MutationObserver(() => {
+        if (!document.querySelector('.year-paper path')) return;
+        watch.disconnect();
+        drawn(performance.now() - began);
+      });
+      watch.observe(document.body, { childList: true, subtree: true });
+      location.hash = '#year/set-up-4a';
+    })));
+  }
+  say('sheet of a year, whole page from the tap, 4× slower, ms', best, '≤ 50');
+  await screen.close();
+  await server.stop();
+}
+
+function say(name, number, hold = '') {
+  console.log(`${name.padEnd(58)} ${number.toFixed(number < 100 ? 2 : 0).padStart(10)} ${hold.padStart(10)}`);
+}
