@@ -56,6 +56,9 @@ pub struct Strip {
 }
 
 impl Strip {
+    /// Width of the paper.
+    pub const WIDTH: f64 = PAPER.x;
+
     /// The part of the sky that is shown: openings, wish, lens and the sun now, or else the whole path.
     pub fn window(&self) -> Window {
         let parts = self.openings.iter().chain(&self.wish).flatten().copied();

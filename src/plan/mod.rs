@@ -1,8 +1,11 @@
 //! What to shoot when: the wish, and the slots that grant it.
 
 pub mod above;
+pub mod ahead;
+pub mod alarm;
 pub mod answers;
 pub mod calendar;
+pub mod count_words;
 pub mod cutting;
 pub mod cutting_words;
 pub mod face_wish;
@@ -44,6 +47,7 @@ pub mod today;
 pub mod told_words;
 pub mod travel;
 pub mod uncertainty;
+pub mod under_sky;
 pub mod wish;
 pub mod words;
 pub mod year;

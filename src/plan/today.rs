@@ -5,7 +5,7 @@
 
 use crate::sky::events::{CIVIL, Passage, RISE_AND_SET};
 use crate::sky::sun::Sun;
-use crate::units::{Duration, Height, Instant, Span, Vector, World};
+use crate::units::{Bearing, Duration, Height, Instant, Span, Vector, World};
 
 /// Under this height the sun counts as low. Common practice, no source.
 pub const LOW_SUN: Height = Height::clamped(6.0);
@@ -33,6 +33,20 @@ pub enum What {
     Sunset,
     /// Blue hour after sunset, until civil dusk.
     EveningBlue,
+}
+
+impl What {
+    /// What it is called.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::MorningBlue | Self::EveningBlue => "blue hour",
+            Self::Sunrise => "sunrise",
+            Self::LowUntil => "sun over 6° high",
+            Self::Highest => "sun at its highest",
+            Self::LowFrom => "sun under 6° high",
+            Self::Sunset => "sunset",
+        }
+    }
 }
 
 /// Something the sun does, and when.
@@ -85,6 +99,20 @@ pub fn path(sun: &Sun, day: Span) -> Vec<(Instant, Vector<World>)> {
     let steps = day.duration().millis() / STEP.millis();
     let instant = |step: i64| day.start() + Duration::from_millis(step * STEP.millis());
     (0..=steps).map(|step| (instant(step), sun.apparent(instant(step)))).collect()
+}
+
+/// The instant at which a path passes a bearing, nearest in time to `near`; between its points it is taken as straight.
+///
+/// In the tropics a bearing may be passed twice a day, and others never: then nothing is found.
+pub fn at_bearing(path: &[(Instant, Vector<World>)], bearing: Bearing, near: Instant) -> Option<Instant> {
+    let passes = path.windows(2).filter_map(|pair| {
+        let [(start, from), (end, to)] = [pair[0], pair[1]];
+        let (whole, part) = (from.bearing().turn_to(to.bearing()), from.bearing().turn_to(bearing));
+        let share = part.degrees() / whole.degrees();
+        let passed = (0.0..=1.0).contains(&share);
+        passed.then(|| start + Duration::from_millis(((end - start).millis() as f64 * share) as i64))
+    });
+    passes.min_by_key(|at| (*at - near).millis().abs())
 }
 
 fn at(what: What, instants: &[Instant]) -> Vec<Happening> {

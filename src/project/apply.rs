@@ -5,6 +5,7 @@ use std::sync::Arc;
 use super::document::{At, Location, Project, Scene, SetUp};
 use super::edit::{Edit, Missing};
 use super::find::marks;
+use super::taken;
 use crate::place::room::Room;
 
 /// The project after `edit`.
@@ -119,6 +120,8 @@ fn apply_in_scene(project: &mut Project, edit: Edit) -> Result<(), Missing> {
             saved.sort_by_key(|slot| slot.start);
         }
         Edit::ForgetSlot { set_up, slot } => set_up_of(project, &set_up)?.saved.retain(|s| s.id != slot),
+        Edit::PutShot { set_up, shot } => taken::put(project, &set_up, shot)?,
+        Edit::RemoveShot { set_up, shot } => taken::remove(project, &set_up, &shot)?,
         _ => {}
     }
     Ok(())
@@ -127,7 +130,7 @@ fn apply_in_scene(project: &mut Project, edit: Edit) -> Result<(), Missing> {
 /// Puts a copy of a set-up behind it.
 fn copy(scene: &mut Scene, set_up: &str, id: String, name: String) {
     if let Some(at) = scene.set_ups.iter().position(|s| s.id == set_up) {
-        let copy = SetUp { id, name, saved: Vec::new(), ..scene.set_ups[at].clone() };
+        let copy = SetUp { id, name, saved: Vec::new(), shots: Vec::new(), ..scene.set_ups[at].clone() };
         scene.set_ups.insert(at + 1, copy);
     }
 }
@@ -193,7 +196,7 @@ fn scene_of<'a>(project: &'a mut Project, set_up: &str) -> Result<&'a mut Scene,
     found.map(Arc::make_mut).ok_or_else(|| Missing { kind: "set-up", id: set_up.to_owned() })
 }
 
-fn set_up_of<'a>(project: &'a mut Project, id: &str) -> Result<&'a mut SetUp, Missing> {
+pub(super) fn set_up_of<'a>(project: &'a mut Project, id: &str) -> Result<&'a mut SetUp, Missing> {
     let scene = scene_of(project, id)?;
     let found = scene.set_ups.iter_mut().find(|set_up| set_up.id == id);
     found.ok_or_else(|| Missing { kind: "set-up", id: id.to_owned() })

@@ -20,8 +20,9 @@
 //! | `scenes[].set_ups[].wish` | the light wanted | [`Wish`] |
 //! | `scenes[].set_ups[].rig` | what of the kit stands there, the ratio wanted | [`Rig`] |
 //! | `scenes[].set_ups[].saved[]` | slots that were kept | [`SavedSlot`] |
+//! | `scenes[].set_ups[].shots[]` | what was shot, with note and meter reading | [`Taken`] |
 //!
-//! Every entity has an `id` that is its own among its kind in the whole project (slots: in the set-up; sightings:
+//! Every entity has an `id` that is its own among its kind in the whole project (slots and shots: in the set-up; sightings:
 //! at the mark). Set-ups refer to location, room, mark and camera by id. Members that a build does not know are
 //! kept by [`super::unknown`]; files are read by [`super::restore`] and written by [`super::canonical`], never
 //! by these types alone.
@@ -31,6 +32,7 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use super::scout::ScoutSheet;
+use super::taken::Taken;
 use super::unknown::Unknown;
 use crate::light::daylight::ground::Surface;
 use crate::light::face::Facing;
@@ -197,6 +199,9 @@ pub struct SetUp {
     /// Slots that were kept.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub saved: Vec<SavedSlot>,
+    /// What was shot, the earliest first.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub shots: Vec<Taken>,
     /// Whatever the crew must know.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub notes: String,

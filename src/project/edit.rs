@@ -7,6 +7,7 @@ use core::fmt;
 
 pub use super::apply::apply;
 use super::document::{Camera, Location, SavedSlot, Scene, SetUp};
+use super::taken::Taken;
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
 use crate::place::room::Room;
@@ -113,6 +114,20 @@ pub enum Edit {
         /// In this order.
         edits: Vec<Edit>,
     },
+    /// Keeps that a set-up was shot, or puts it in place of the one with its id.
+    PutShot {
+        /// Set-up.
+        set_up: String,
+        /// When, with note and meter reading.
+        shot: Taken,
+    },
+    /// Takes a shot of a set-up away.
+    RemoveShot {
+        /// Set-up.
+        set_up: String,
+        /// Shot.
+        shot: String,
+    },
 }
 
 impl Edit {
@@ -142,6 +157,8 @@ impl Edit {
             Self::SaveSlot { .. } => "save a slot",
             Self::ForgetSlot { .. } => "let go of a slot",
             Self::Together { label, .. } => label,
+            Self::PutShot { .. } => "mark as shot",
+            Self::RemoveShot { .. } => "remove a shot",
         }
     }
 }

@@ -3,9 +3,12 @@
 //! Everything here is pure: bytes in, project out; edit in, project out. Reading a clock, writing to storage and
 //! asking the browser are the work of `src/app`.
 
+pub mod agenda;
 mod apply;
+pub mod at_hand;
 pub mod canonical;
 pub mod cutting;
+pub mod day_at;
 pub mod demo;
 pub mod document;
 pub mod edit;
@@ -22,6 +25,8 @@ mod migrate;
 pub mod paste;
 mod reading;
 pub mod record;
+pub mod replan;
+pub mod rest_words;
 pub mod restore;
 pub mod route;
 pub mod say;
@@ -33,5 +38,6 @@ pub mod shot_list;
 pub mod spot;
 pub mod stage;
 pub mod start;
+pub mod taken;
 pub mod unknown;
 pub mod versions;

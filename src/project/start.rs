@@ -71,6 +71,7 @@ pub fn set_up(id: &str, name: &str, at: Option<At>) -> SetUp {
         facing: None,
         travel: None,
         saved: Vec::new(),
+        shots: Vec::new(),
         notes: String::new(),
     }
 }

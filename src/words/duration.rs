@@ -36,6 +36,37 @@ pub fn ago(length: Duration) -> String {
     }
 }
 
+/// Below this a countdown shows its seconds. Our own choice: the last minutes are counted on set.
+const BY_SECONDS: i64 = 10 * 60;
+
+/// What is left, cut off and never rounded up: "2 h 05", "36 min", and below ten minutes "9:42".
+///
+/// ```
+/// # use slantlight::{units::Duration, words::countdown};
+/// assert_eq!(countdown(Duration::from_seconds(2219.9)), "36 min");
+/// assert_eq!(countdown(Duration::from_seconds(599.9)), "9:59");
+/// ```
+pub fn countdown(left: Duration) -> String {
+    match left.millis().max(0) / 1000 {
+        seconds if seconds < BY_SECONDS => format!("{}:{:02}", seconds / 60, seconds % 60),
+        seconds if seconds < 3600 => format!("{} min", seconds / 60),
+        seconds if seconds % 3600 < 60 => format!("{} h", seconds / 3600),
+        seconds => format!("{} h {:02}", seconds / 3600, seconds / 60 % 60),
+    }
+}
+
+/// The same for ears, to the minute, so that nothing is read out each second: "9 minutes".
+pub fn countdown_aloud(left: Duration) -> String {
+    let minutes = left.millis().max(0) / 60_000;
+    let count = |number: i64, one: &str| format!("{number} {one}{}", if number == 1 { "" } else { "s" });
+    match (minutes / 60, minutes % 60) {
+        (0, 0) => "under a minute".to_owned(),
+        (0, minutes) => count(minutes, "minute"),
+        (hours, 0) => count(hours, "hour"),
+        (hours, minutes) => format!("{} {}", count(hours, "hour"), count(minutes, "minute")),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -49,6 +80,21 @@ mod tests {
         assert_eq!(words(119.6 * 60.0), "2 h");
         assert_eq!(words(20.0), "under 1 min");
         assert_eq!(words(0.0), "0 min");
+    }
+
+    #[test]
+    fn countdowns_are_cut_off() {
+        let words = |seconds: f64| countdown(Duration::from_seconds(seconds));
+        assert_eq!(words(7.9), "0:07");
+        assert_eq!(words(-3.0), "0:00");
+        assert_eq!(words(600.0), "10 min");
+        assert_eq!(words(3599.0), "59 min");
+        assert_eq!(words(3600.0), "1 h");
+        assert_eq!(words(3661.0), "1 h 01");
+        let aloud = |seconds: f64| countdown_aloud(Duration::from_seconds(seconds));
+        assert_eq!(aloud(61.0), "1 minute");
+        assert_eq!(aloud(59.0), "under a minute");
+        assert_eq!(aloud(7500.0), "2 hours 5 minutes");
     }
 
     #[test]

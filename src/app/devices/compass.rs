@@ -1,4 +1,5 @@
-//! The compass: where the phone's long edge points, true, averaged over the last two seconds.
+//! The compass: where the phone's long edge points, true, averaged over the last two seconds, with what the phone says
+//! of its own exactness.
 
 use std::collections::VecDeque;
 
@@ -16,20 +17,24 @@ use super::orientation::{self, Reading};
 const WINDOW_MS: i64 = 2000;
 
 /// Reads the compass until the owner of the calling component goes; `None` while there is no reading.
-pub fn aimed(site: Signal<Option<Site>>) -> ReadSignal<Option<Aim>> {
+///
+/// `off` is how much the compass reads too little here, by a shadow.
+pub fn aimed(site: Signal<Option<Site>>, off: Signal<Degrees>) -> ReadSignal<Option<Aim>> {
     let (shown, set_shown) = signal(None);
     let readings = StoredValue::new(VecDeque::<(i64, (Bearing, Height))>::new());
     orientation::watch(move |reading| {
         let now = clock::now();
         let turn = site.get_untracked().map_or(Degrees::default(), |site| declination(site, now).value);
+        let turn = Degrees::from_degrees(turn.degrees() + off.get_untracked().degrees());
         let Some(read) = direction(&reading, turn) else { return };
+        let stated = reading.compass_accuracy.map(Degrees::from_degrees);
         let mean = readings.try_update_value(|readings| {
             readings.push_back((now.unix_millis(), read));
             while readings.front().is_some_and(|(at, _)| now.unix_millis() - at > WINDOW_MS) {
                 readings.pop_front();
             }
             let recent: Vec<_> = readings.iter().map(|(_, read)| *read).collect();
-            aim(&recent)
+            aim(&recent).map(|aim| Aim { stated, ..aim })
         });
         set_shown.set(mean.flatten());
     });

@@ -5,6 +5,7 @@
 //! clipboard) is called directly by the tap, before anything is awaited.
 
 pub mod address;
+pub mod awake;
 pub mod bridge;
 pub mod clipboard;
 pub mod clock;
@@ -21,6 +22,7 @@ pub mod look;
 pub mod orientation;
 pub mod persistence;
 pub mod png;
+pub mod ring;
 pub mod settled;
 pub mod share;
 pub mod squeeze;

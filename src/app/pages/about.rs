@@ -50,7 +50,7 @@ fn Settings() -> impl IntoView {
             />
             <Segmented
                 label="Screen"
-                names=vec!["as the phone".to_owned(), "paper".to_owned(), "night".to_owned()]
+                names=vec!["as the phone".to_owned(), "paper".to_owned(), "night".to_owned(), "dim".to_owned()]
                 chosen=Signal::derive(move || place(&SCHEMES, settings.get().scheme))
                 on_choose=choose(|settings, index| settings.scheme = SCHEMES[index])
             />
@@ -76,7 +76,7 @@ fn Privacy() -> impl IntoView {
 
 const UNITS: [Units; 2] = [Units::Metric, Units::FeetInches];
 const CLOCKS: [Clock; 2] = [Clock::TwentyFour, Clock::Twelve];
-const SCHEMES: [Scheme; 3] = [Scheme::System, Scheme::Light, Scheme::Dark];
+const SCHEMES: [Scheme; 4] = [Scheme::System, Scheme::Light, Scheme::Dark, Scheme::Dim];
 
 /// Where `chosen` stands among `all`.
 fn place<T: PartialEq>(all: &[T], chosen: T) -> usize {

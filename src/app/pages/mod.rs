@@ -4,6 +4,7 @@ mod about;
 pub mod as_link;
 mod days;
 mod earlier;
+mod from_compass;
 pub mod here;
 pub mod incoming;
 mod lighting_plan;

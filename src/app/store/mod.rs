@@ -26,10 +26,13 @@ pub mod zones;
 use std::sync::Arc;
 
 use leptos::prelude::*;
+use slantlight::place::site::Site;
 use slantlight::place::zone::Zone;
 use slantlight::project::document::{Location, Project};
 use slantlight::project::edit::Edit;
 use slantlight::project::filed::Filed;
+use slantlight::project::rest_words::Row;
+use slantlight::units::Degrees;
 
 use super::devices::{id, local};
 use super::parts::Notes;
@@ -44,6 +47,17 @@ use zones::Zones;
 /// The set-up that all rooms show.
 const CURRENT: &str = "slantlight-set-up";
 
+/// The rest of a day, planned anew, as it is shown and sent.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Replanned {
+    /// "since 16:05".
+    pub since: String,
+    /// What becomes of each set-up.
+    pub rows: Vec<Row>,
+    /// The same as text.
+    pub text: String,
+}
+
 /// All of it; cheap to copy into every closure.
 #[derive(Clone, Copy)]
 pub struct Store {
@@ -57,6 +71,12 @@ pub struct Store {
     pub copies: Copies,
     /// Zones by name.
     pub zones: Zones,
+    /// Where the phone is, when that is no location of the project; only Now shows it.
+    pub here: RwSignal<Option<Site>>,
+    /// The rest of a day that was planned anew; until the sun is back or the page is closed.
+    pub replanned: RwSignal<Option<Replanned>>,
+    /// How much the compass reads too little here, as a shadow has shown; until the page is closed.
+    pub compass_off: RwSignal<Degrees>,
     /// Id of the set-up that all rooms show; it may be of another project, or gone.
     current: RwSignal<Option<String>>,
     /// Id of the location whose page was opened after the set-up was chosen.
@@ -77,6 +97,9 @@ impl Store {
             desk: Desk::new(open, found, notes),
             copies: Copies::remembered(),
             zones: Zones::new(),
+            here: RwSignal::new(None),
+            replanned: RwSignal::new(None),
+            compass_off: RwSignal::new(Degrees::default()),
             current: RwSignal::new(local::read(CURRENT)),
             visited: RwSignal::new(None),
             damaged,
@@ -161,12 +184,14 @@ impl Store {
     pub fn stand_by(self, set_up: &str) {
         self.current.set(Some(set_up.to_owned()));
         self.visited.set(None);
+        self.here.set(None);
         // Without room it is the first set-up again next time.
         let _ = local::write(CURRENT, set_up);
     }
 
     /// Every room shows this location from here on, until a set-up is chosen.
     pub fn visit(self, location: &str) {
+        self.here.set(None);
         self.visited.set(Some(location.to_owned()));
     }
 

@@ -35,6 +35,11 @@ impl Moment {
         self.minute.get()
     }
 
+    /// The instant shown, to the second: for countdowns alone. Tracked.
+    pub fn to_the_second(self) -> Instant {
+        self.chosen.get().unwrap_or_else(|| self.clock.get())
+    }
+
     /// What the phone's clock says, to the hour: for what changes with the date. Tracked.
     pub fn today(self) -> Instant {
         self.hour.get()

@@ -10,7 +10,7 @@ use crate::app::devices::local;
 const KEY: &str = "slantlight-settings";
 
 /// How this phone writes and looks.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Settings {
     /// Metres, or feet and inches.
@@ -19,6 +19,23 @@ pub struct Settings {
     pub clock: Clock,
     /// Light or dark.
     pub scheme: Scheme,
+    /// How long before a slot begins or ends an alarm rings, minutes.
+    pub lead_minutes: u32,
+    /// Whether the screen may fall asleep on Now.
+    pub may_sleep: bool,
+}
+
+impl Default for Settings {
+    fn default() -> Self {
+        Self {
+            units: Units::default(),
+            clock: Clock::default(),
+            scheme: Scheme::default(),
+            // Our own choice: time to call the set to order.
+            lead_minutes: 5,
+            may_sleep: false,
+        }
+    }
 }
 
 /// Light or dark.
@@ -32,6 +49,8 @@ pub enum Scheme {
     Light,
     /// For blue hour and night.
     Dark,
+    /// Dark and dim, so that nobody is dazzled after sunset.
+    Dim,
 }
 
 impl Scheme {
@@ -41,6 +60,7 @@ impl Scheme {
             Self::System => None,
             Self::Light => Some("light"),
             Self::Dark => Some("dark"),
+            Self::Dim => Some("dim"),
         }
     }
 }

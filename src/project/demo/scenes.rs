@@ -128,6 +128,7 @@ fn set_up(id: &str, name: &str, at: At, (bearing, focal_mm): (f64, f64), minutes
         facing: None,
         travel: None,
         saved: Vec::new(),
+        shots: Vec::new(),
         notes: String::new(),
     }
 }

@@ -125,11 +125,12 @@ fn mark(mark: &mut Value, place: &Place<'_>, ids: &mut Ids<'_>, repairs: &mut Ve
 }
 
 fn scenes(tree: &mut Value, places: &Project, ids: &Ids<'_>, repairs: &mut Vec<Repair>) -> Vec<Arc<Scene>> {
-    let of_saved = ids.for_kind("slot");
+    let (of_saved, of_shots) = (ids.for_kind("slot"), ids.for_kind("shot"));
     let (mut of_scenes, mut of_set_ups) = (ids.for_kind("scene"), ids.for_kind("set-up"));
     list(tree, "scenes", None, repairs, |scene, place, repairs| {
         list(scene, "set_ups", Some(place), repairs, |set_up, place, repairs| {
             own_ids(set_up, "saved", place, &of_saved, repairs);
+            own_ids(set_up, "shots", place, &of_shots, repairs);
             let read: SetUp = entity(set_up, place, &mut of_set_ups, repairs)?;
             references::clear(set_up, &read, places, |path, done| {
                 repairs.push(repair(&path::join(&place.to_string(), path), done));

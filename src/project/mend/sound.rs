@@ -145,6 +145,7 @@ impl Sound for SetUp {
             .or_else(|| rig(&self.rig))
             .or_else(|| self.travel.as_ref().and_then(travel))
             .or_else(|| first(&["saved"], &self.saved, |slot| slot.start > slot.end))
+            .or_else(|| first(&["shots"], &self.shots, |shot| !shot.is_sound()))
     }
 }
 

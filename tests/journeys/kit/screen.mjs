@@ -179,6 +179,24 @@ export class Screen {
     }, [(360 - bearing) % 360, height]);
   }
 
+  /**
+   * The same by the browser's own sensor: the long edge points to a magnetic bearing and a height. The quaternion turns
+   * the phone about its z by the bearing, then about its x by the height.
+   */
+  async sense(bearing, height) {
+    const sensors = ['accelerometer', 'gyroscope', 'magnetometer'];
+    await this.context.grantPermissions([...sensors, 'geolocation'], { origin: new URL(this.server.address).origin });
+    const session = await this.#session();
+    const half = (degrees) => (degrees * Math.PI) / 360;
+    const [a, b] = [half(-bearing), half(height)];
+    const quaternion = {
+      x: Math.cos(a) * Math.sin(b), y: Math.sin(a) * Math.sin(b), z: Math.sin(a) * Math.cos(b), w: Math.cos(a) * Math.cos(b),
+    };
+    if (!this.sensing) await session.send('Emulation.setSensorOverrideEnabled', { enabled: true, type: 'absolute-orientation' });
+    this.sensing = true;
+    await session.send('Emulation.setSensorOverrideReadings', { type: 'absolute-orientation', reading: { quaternion } });
+  }
+
   /** Waits until the last change is on the disk. */
   async saved() {
     await this.page.locator('.kept', { hasText: 'Saved' }).waitFor();

@@ -1,10 +1,13 @@
 //! The skyline: rows of bearing and height, all the way round, typed or pasted; without rows the level horizon.
 
 use leptos::prelude::*;
+use slantlight::place::aim::Aim;
 use slantlight::place::skyline::{BadLine, Point, Skyline, Trouble};
-use slantlight::units::{Bearing, Height};
+use slantlight::units::{Bearing, Degrees, Height};
+use slantlight::words;
 
 use super::shown::Shown;
+use crate::app::pages::from_compass::FromCompass;
 use crate::app::parts::{Area, EmptyState, Hands, NumberField, SectionHead};
 
 /// Lines that are wrong, said at a time. Our own choice.
@@ -28,10 +31,24 @@ pub fn SkylineRows(shown: Shown) -> impl IntoView {
                 <EmptyState says="No skyline yet: the horizon counts as level. Add what stands in the sun's way, by bearing and height.">""</EmptyState>
             </Show>
             <ul class="rows">{move || (0..count.get()).map(row).collect_view()}</ul>
+            <FromCompass
+                word="Sight a point along the phone"
+                site=Signal::derive(move || shown.with(|place| place.site))
+                says="Look along the phone's long edge, from its bottom to its top, at the upper edge of what blocks the sky."
+                say=direction
+                on_take=move |aim: Aim| change(shown, |points| points.push(Point { bearing: aim.corner.bearing, height: aim.corner.height }))
+                by_eye=true
+            />
             <AddPoint shown=shown />
             <Paste shown=shown />
         </section>
     }
+}
+
+/// "251° WSW, 13.1° high".
+fn direction(aim: Aim) -> String {
+    let height = Degrees::from_degrees(aim.corner.height.degrees());
+    format!("{}, {} high", words::bearing(aim.corner.bearing), words::degrees_fine(height))
 }
 
 /// Puts other points in the place of the skyline's.

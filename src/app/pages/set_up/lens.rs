@@ -1,12 +1,14 @@
 //! Where the lens may look: one bearing, a range, or wherever the background is good.
 
 use leptos::prelude::*;
+use slantlight::place::aim::Aim;
 use slantlight::plan::lens::LensChoice;
 use slantlight::project::route::Route;
 use slantlight::units::Bearing;
 use slantlight::words;
 
 use super::shown::Shown;
+use crate::app::pages::from_compass::FromCompass;
 use crate::app::parts::{BearingSlider, NumberField, Segmented};
 
 /// The choice, the bearing it looks to now, and what the choice needs.
@@ -34,6 +36,15 @@ pub fn LensPanel(shown: Shown) -> impl IntoView {
                 say=|degrees: f64| words::bearing(Bearing::from_degrees(degrees))
                 on_move=turn
                 on_change=move |degrees| { turn(degrees); shown.drop_it(); }
+            />
+            <FromCompass
+                site=Signal::derive(move || shown.with_standing(|standing| standing.location.site))
+                says="Stand where the camera will be and point the phone's long edge at the subject."
+                say=|aim: Aim| words::bearing(aim.corner.bearing)
+                on_take=move |aim: Aim| shown.change(|set_up| {
+                    set_up.lens.bearing = aim.corner.bearing;
+                    set_up.lens.bearing_uncertainty = aim.good_to();
+                })
             />
             <div class="spaced">
                 <Segmented

@@ -10,14 +10,11 @@ use super::Sighting;
 use crate::app::devices::compass;
 use crate::app::parts::{BearingSlider, Hands, NumberField};
 
-/// Readings that spread wider than this are not taken in silence. Our own choice.
-const SHAKY: f64 = 6.0;
-
 /// Takes the next corner.
 #[component]
 pub fn Take(sighting: Sighting) -> impl IntoView {
     let site = Signal::derive(move || sighting.here.site.get().map(|(site, _)| site));
-    let aim = compass::aimed(site);
+    let aim = compass::aimed(site, sighting.store.compass_off.into());
     let has_sensor = move || aim.with(Option::is_some);
     view! {
         <Show when=has_sensor fallback=move || view! { <Typed sighting=sighting /> }>
@@ -45,7 +42,7 @@ fn Along(sighting: Sighting, aim: ReadSignal<Option<Aim>>) -> impl IntoView {
     let corner = move || aim.get().map(|aim| aim.corner);
     let too_near = Memo::new(move |_| corner().is_some_and(|corner| sighting.is_near_the_sun(corner)));
     let readout = move || corner().map(direction_words).unwrap_or_default();
-    let shaky = move || aim.get().is_some_and(|aim| aim.spread.degrees() > SHAKY);
+    let shaky = move || aim.get().is_some_and(|aim| aim.is_doubtful());
     let take = move |_| {
         if let Some(corner) = corner() {
             sighting.take(corner)
