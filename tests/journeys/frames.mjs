@@ -19,6 +19,7 @@ await screen.open('#demo');
 await screen.page.evaluate(() => { location.hash = '#room/loft'; });
 const slider = screen.page.getByRole('slider', { name: /Wall faces/ }).first();
 await slider.waitFor();
+await slider.scrollIntoViewIfNeeded();
 const box = await slider.boundingBox();
 const session = await screen.page.context().newCDPSession(screen.page);
 await session.send('Emulation.setCPUThrottlingRate', { rate: THROTTLE });

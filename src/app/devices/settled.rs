@@ -12,14 +12,20 @@ pub fn settled(follow: impl Fn() + 'static, work: impl Fn() -> String + Copy + '
     let said = RwSignal::new(String::new());
     let waits = StoredValue::new(None::<TimeoutHandle>);
     let stop = move || {
-        if let Some(handle) = waits.get_value() {
+        if let Some(handle) = waits.try_get_value().flatten() {
             handle.clear();
+        }
+    };
+    // A page may be left before its time has come: then nothing it would read is there any more.
+    let say = move || {
+        if said.try_get_untracked().is_some() {
+            said.set(untrack(work));
         }
     };
     Effect::new(move |_| {
         follow();
         stop();
-        waits.set_value(set_timeout_with_handle(move || said.set(untrack(work)), STILL).ok());
+        waits.set_value(set_timeout_with_handle(say, STILL).ok());
     });
     on_cleanup(stop);
     said

@@ -50,7 +50,8 @@ pub fn of_now(
         return Vec::new();
     };
     let suns = Suns { now: room.room_from_world(now), then: room.room_from_world(then), apart };
-    let edges = story::edges(&drift(room, opening.0, suns, Metres::default()), units);
+    let edges = story::edges(&drift(room, opening.0, suns, Metres::default()), units)
+        .filter(|_| numbers.floor_m2 > 0.0);
     let edges = edges.map(|said| format!("{}: {}", opening.1.name, lower(&said)));
     let climb =
         asked.and_then(|_| story::climb(&climbs(room, opening.1, face, suns), mark.face_height, units));

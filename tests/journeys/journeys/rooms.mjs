@@ -66,3 +66,14 @@ journey('a shadow gives the bearing of the wall, and steps give the floor', asyn
   await screen.see(/^Taken\. The walk missed its start by 0\.00 m/);
   assert.equal(await screen.page.locator('.corner').count(), 6);
 });
+
+journey('a room may be left before its sentences are there', async ({ screen }) => {
+  await screen.at(AFTERNOON);
+  await screen.open('#demo');
+  await screen.page.evaluate(() => { location.hash = '#room/loft'; });
+  await screen.see(/^Wall 1, seen from inside/);
+  await screen.page.evaluate(() => { location.hash = '#places'; });
+  await screen.see('3 locations');
+  // Longer than the sentences would have waited: what fails then is in the console, which ends the journey.
+  await screen.page.waitForTimeout(600);
+});

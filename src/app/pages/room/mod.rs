@@ -56,8 +56,8 @@ pub fn RoomPage(id: String) -> impl IntoView {
             <Show when=move || shown.is_there() fallback=Gone>
                 <drawing::RoomDrawing shown=shown />
                 <day::Day shown=shown />
-                <story::Story shown=shown />
                 <faces::Faces shown=shown />
+                <story::Story shown=shown />
                 <super::projects::Steps />
                 <faults::Faults shown=shown />
             </Show>
