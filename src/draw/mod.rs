@@ -15,6 +15,7 @@ pub mod hold;
 pub mod hours;
 pub mod ink;
 mod labels;
+pub mod levels;
 pub mod outline;
 pub mod overhead;
 mod paint;

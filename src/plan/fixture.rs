@@ -79,6 +79,7 @@ pub(super) fn wish(arc: (f64, f64), heights: (f64, f64), sun_on_mark: SunOnMark)
         hours: None,
         face: FaceWish::default(),
         in_picture: InPicture::Any,
+        levels: Default::default(),
     }
 }
 
@@ -130,6 +131,7 @@ pub(super) fn loft() -> Stage {
         skyline: Skyline::default(),
         seasons: None,
         shot: Shot::default(),
+        levels: None,
     }
 }
 

@@ -26,7 +26,12 @@ pub fn met(sun: &Sun, stage: &Stage, within: Span) -> Spans {
             as_direct_as_wished(sun, stage, &wished(sun, stage, within), within)
         }
     };
-    possible(stage, shot::kept(sun, stage, light), within)
+    let light = possible(stage, shot::kept(sun, stage, light), within);
+    // Last, since a level costs a thousand directions.
+    match &stage.levels {
+        Some(levels) => levels.met(sun, stage, &light),
+        None => light,
+    }
 }
 
 /// When the sun reaches the mark, whatever the wish says.

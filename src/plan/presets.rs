@@ -186,6 +186,7 @@ mod tests {
             hours: None,
             face: FaceWish::default(),
             in_picture: InPicture::Any,
+            levels: Default::default(),
         };
         let rim = PRESETS[0].fill(&wish);
         assert!(PRESETS[0].matches(&rim) && !PRESETS[1].matches(&rim));

@@ -40,6 +40,8 @@ pub enum Reason {
     Through(usize),
     /// The sun comes onto a mark in the open that shall have none.
     InTheSun,
+    /// The levels: too dark, too flat, too hard.
+    Levels,
     /// Nothing: the dates that were searched end here, or a light that never ends was cut at midnight.
     DatesSearched,
 }
@@ -74,6 +76,7 @@ impl<'a> Question<'a> {
             .or_else(|| self.direction(sun.apparent(outside)))
             .or_else(|| self.direct(sun, outside, inside))
             .or_else(|| self.shot(sun.apparent(outside)))
+            .or_else(|| self.levels(sun, outside))
             .unwrap_or(Reason::DatesSearched)
     }
 
@@ -89,6 +92,12 @@ impl<'a> Question<'a> {
             shot::Lacks::Face => Reason::Face,
             shot::Lacks::Picture => Reason::Picture,
         })
+    }
+
+    /// What the levels lack.
+    fn levels(&self, sun: &Sun, at: Instant) -> Option<Reason> {
+        let levels = self.stage.levels.as_ref()?;
+        (!levels.holds(sun, self.stage, at)).then_some(Reason::Levels)
     }
 
     /// What dates and hours lack.

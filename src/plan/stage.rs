@@ -3,6 +3,9 @@
 //! Openings are already cones of directions seen from the mark, the skyline is already the one seen from there, and the
 //! lens is a bearing. Built from the project's document by `project::stage`.
 
+use std::sync::Arc;
+
+use super::levels::wished::Wished;
 use super::region::{self, BearingArc};
 use super::shot::Shot;
 use super::wish::Wish;
@@ -38,6 +41,8 @@ pub struct Stage {
     pub seasons: Option<Seasons>,
     /// The face, and what the lens takes in.
     pub shot: Shot,
+    /// How bright and how contrasty it shall be, and who is in it; `None` for however it is.
+    pub levels: Option<Arc<Wished>>,
 }
 
 /// The part of the sky that one opening lets onto the mark.

@@ -4,6 +4,7 @@ use chrono::{NaiveDate, NaiveTime};
 use serde::{Deserialize, Serialize};
 
 use super::face_wish::{FaceWish, InPicture};
+use super::levels::wished::LevelWish;
 use crate::units::{Degrees, Height};
 
 /// The light wanted at a set-up. Every part must hold at once.
@@ -31,6 +32,9 @@ pub struct Wish {
     /// The sun in the picture.
     #[serde(default, skip_serializing_if = "InPicture::is_any")]
     pub in_picture: InPicture,
+    /// How bright and how contrasty it shall be; empty means however it is.
+    #[serde(default, skip_serializing_if = "LevelWish::is_empty")]
+    pub levels: LevelWish,
 }
 
 /// An arc of light directions off the lens, seen from above.
@@ -196,6 +200,7 @@ mod tests {
             hours: None,
             face: FaceWish::default(),
             in_picture: InPicture::Any,
+            levels: LevelWish::default(),
         }
     }
 

@@ -85,6 +85,7 @@ pub fn begins(slot: &Slot, stage: &Stage) -> String {
         Reason::OutOfOpening(n) => format!("sun reaches {}", name(stage, n)),
         Reason::Through(n) => format!("sun leaves {}", name(stage, n)),
         Reason::InTheSun => "sun goes behind the skyline".into(),
+        Reason::Levels => "the levels are as wished".into(),
         Reason::DatesSearched => "the day begins".into(),
     }
 }
@@ -104,6 +105,7 @@ pub fn ends(slot: &Slot, stage: &Stage) -> String {
         Reason::OutOfOpening(n) => format!("sun leaves {}", name(stage, n)),
         Reason::Through(n) => format!("sun comes through {}", name(stage, n)),
         Reason::InTheSun => "sun clears the skyline".into(),
+        Reason::Levels => "the levels leave the wish".into(),
         Reason::DatesSearched => "the day ends".into(),
     }
 }

@@ -53,7 +53,7 @@ mod tests {
     fn members_stand_in_the_order_of_their_names() {
         let text = to_text(&demo::project());
         let top: Vec<_> = text.lines().filter(|line| line.starts_with("  \"")).collect();
-        assert!(top.is_sorted() && top.len() == 9, "{top:?}");
+        assert!(top.is_sorted() && top.len() == 10, "{top:?}");
         assert_eq!(to_line(&demo::project()).lines().count(), 1);
     }
 

@@ -10,13 +10,14 @@ use std::sync::Arc;
 use super::document::{Camera, FORMAT, Location, Project, VERSION};
 use super::scout::ScoutSheet;
 use crate::light::daylight::ground::Surface;
+use crate::light::exposure::flicker::Mains;
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
 use crate::place::room::Room;
 use crate::place::site::Site;
 use crate::place::skyline::{Point, Skyline};
-use crate::plan::kit::CameraSettings;
-use crate::units::{Bearing, Degrees, Height, Latitude, Longitude, Metres};
+use crate::plan::kit::{CameraSettings, Gear, LampColour, There, generic};
+use crate::units::{Bearing, Degrees, Height, Latitude, Longitude, Lux, Metres};
 
 /// The demo's id; opening the demo again finds the same one.
 pub const ID: &str = "salt-and-thread";
@@ -35,6 +36,7 @@ pub fn project() -> Project {
             settings: CameraSettings::default(),
         })],
         locations: vec![Arc::new(sail_loft()), Arc::new(salt_pans()), Arc::new(ferry_slip())],
+        kit: kit(),
         scenes: scenes::scenes().into_iter().map(Arc::new).collect(),
         ..Project::empty("", "")
     }
@@ -57,6 +59,18 @@ impl Project {
             unknown: Arc::default(),
         }
     }
+}
+
+/// What the invented production brings: generic pieces.
+fn kit() -> Vec<Arc<Gear>> {
+    let wanted = [
+        "White board, 1.2 × 1.2 m",
+        "Black cloth, 1.2 × 1.2 m",
+        "Small panel, 0.6 × 0.3 m",
+        "Tube, 1.2 m, red",
+    ];
+    let found = generic::examples().into_iter().filter(|one| wanted.contains(&one.0));
+    found.enumerate().map(|(at, one)| Arc::new(generic::gear(&format!("gear-{}", at + 1), one))).collect()
 }
 
 fn sail_loft() -> Location {
@@ -121,6 +135,16 @@ fn ferry_slip() -> Location {
             mark("door", "lamp at the door", [0.0, 0.0], 1.6),
             mark("slip", "foot of the slip", [-18.0, 6.0], 1.6),
         ],
+        ground: Surface::Brick,
+        lights: vec![There {
+            id: "door-lamp".to_owned(),
+            name: "Lamp at the door".to_owned(),
+            lux: Lux::from_lux(20.0),
+            bearing: None,
+            colour: LampColour::white(2200.0),
+            mains: Some(Mains::Hertz50),
+            hours: None,
+        }],
         notes: "A hill stands to the south-west. Street lamps come on at dusk. Wet stone: slippery."
             .to_owned(),
         skyline: hill(),

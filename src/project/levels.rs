@@ -3,6 +3,7 @@
 use super::document::{Project, SetUp};
 use super::find::Standing;
 use super::stage::{self, NotReady};
+use crate::light::exposure::field_of_view::field_of_view;
 use crate::place::aperture::{self, face};
 use crate::place::opening::Opening;
 use crate::place::room::Room;
@@ -10,7 +11,7 @@ use crate::place::zone::Zone;
 use crate::plan::levels::Subject;
 use crate::plan::levels::subject::{Inside, ROOM_REFLECTANCE};
 use crate::plan::levels::view::{Pane, View};
-use crate::units::{Bearing, Degrees, InRoom, Share, Vector};
+use crate::units::{Bearing, Degrees, InRoom, Metres, Share, Vector, World};
 
 /// How far off the wall a meter is held to read the background, metres (our choice).
 const OFF_THE_WALL: f64 = 0.1;
@@ -21,8 +22,20 @@ const OFF_THE_WALL: f64 = 0.1;
 /// The set-up does not exist, stands nowhere, or its openings make no sense.
 pub fn of_set_up(project: &Project, id: &str, zone: Zone) -> Result<Subject, NotReady> {
     let (_, set_up) = project.set_up(id).ok_or_else(|| NotReady::NoSetUp(id.to_owned()))?;
-    let standing = stage::standing_of(project, set_up)?;
-    let around = Around::of(&standing, set_up)?;
+    at(project, set_up, &stage::standing_of(project, set_up)?, zone)
+}
+
+/// The subject of a set-up as it would be on another mark.
+///
+/// # Errors
+/// In a room without a mark, or openings that make no sense.
+pub fn at(
+    project: &Project,
+    set_up: &SetUp,
+    standing: &Standing<'_>,
+    zone: Zone,
+) -> Result<Subject, NotReady> {
+    let around = Around::of(standing, set_up)?;
     let location = standing.location;
     Ok(Subject {
         site: location.site,
@@ -30,8 +43,9 @@ pub fn of_set_up(project: &Project, id: &str, zone: Zone) -> Result<Subject, Not
         lens: set_up.lens.bearing,
         tilt: set_up.lens.tilt,
         lens_height: set_up.lens.height,
+        frame: frame(project, set_up),
         lens_distance: set_up.lens.distance,
-        skyline: stage::skyline(&standing),
+        skyline: stage::skyline(standing),
         ground: location.ground.reflectance(),
         view: around.view,
         behind: around.behind,
@@ -43,6 +57,16 @@ pub fn of_set_up(project: &Project, id: &str, zone: Zone) -> Result<Subject, Not
         readings: location.readings.clone(),
         camera: project.camera_of(set_up).map(|camera| camera.settings).unwrap_or_default(),
     })
+}
+
+/// What the lens takes in.
+fn frame(project: &Project, set_up: &SetUp) -> (Degrees, Degrees) {
+    let focal = Metres::from_metres(set_up.lens.focal_mm / 1000.0);
+    let angle = |millimetres: f64| field_of_view(Metres::from_metres(millimetres / 1000.0), focal);
+    // Without a camera the picture of 35 mm film, as a new project has it.
+    let size =
+        project.camera_of(set_up).map_or((24.89, 18.66), |one| (one.sensor_width_mm, one.sensor_height_mm));
+    (angle(size.0), angle(size.1))
 }
 
 struct Around {
@@ -93,7 +117,19 @@ fn inside(panes: Vec<(String, Pane)>, room: Option<&Room>) -> Inside {
         let area = opening.width.metres() * opening.height.metres();
         Some((outward, area * through(opening).fraction()))
     });
-    Inside { panes, windows: windows.collect(), surfaces_m2: surfaces(room), reflectance: ROOM_REFLECTANCE }
+    Inside { panes, windows: by_wall(windows), surfaces_m2: surfaces(room), reflectance: ROOM_REFLECTANCE }
+}
+
+/// Openings that face one way as one.
+fn by_wall(windows: impl Iterator<Item = (Vector<World>, f64)>) -> Vec<(Vector<World>, f64)> {
+    let mut walls: Vec<(Vector<World>, f64)> = Vec::new();
+    for (outward, area) in windows {
+        match walls.iter_mut().find(|(other, _)| other.dot(outward) > 1.0 - 1e-12) {
+            Some((_, sum)) => *sum += area,
+            None => walls.push((outward, area)),
+        }
+    }
+    walls
 }
 
 /// Floor, ceiling and walls, square metres.
@@ -160,7 +196,7 @@ mod tests {
     fn the_loft_of_the_demo_is_a_room_with_two_windows() {
         let subject = loft();
         let inside = subject.inside.as_ref().unwrap();
-        assert_eq!((inside.panes.len(), inside.windows.len()), (2, 2));
+        assert_eq!((inside.panes.len(), inside.windows.len()), (2, 1));
         // Floor and ceiling 8 × 6 m, walls 28 m of 3.4 m.
         assert!((inside.surfaces_m2 - (96.0 + 95.2)).abs() < 1e-9);
         assert!(subject.view.pieces.len() > 100, "{}", subject.view.pieces.len());

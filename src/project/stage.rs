@@ -1,9 +1,11 @@
 //! From the document to the search: a set-up's ids looked up, its openings turned into parts of the sky.
 
 use core::fmt;
+use std::sync;
 
 use super::document::{At, Lens, Project, SetUp};
 use super::find::Standing;
+use super::levels;
 use super::shot::shot;
 use crate::place::aperture::face;
 use crate::place::blocker::Eye;
@@ -15,6 +17,7 @@ use crate::place::skyline::Skyline;
 use crate::place::zone::Zone;
 use crate::plan::face_wish::{FaceWish, InPicture};
 use crate::plan::in_room::{self, RoomStage};
+use crate::plan::levels::wished::Wished;
 use crate::plan::shot::Shot;
 use crate::plan::stage::{Stage, StageOpening};
 use crate::plan::wish::{Arc, Heights, Sky, SunOnMark, Wish};
@@ -68,7 +71,11 @@ pub fn of_set_up(project: &Project, id: &str, zone: Zone) -> Result<Stage, NotRe
 /// # Errors
 /// That has no mark in a room, or openings that make no sense.
 pub fn on(project: &Project, set_up: &SetUp, standing: &Standing<'_>, zone: Zone) -> Result<Stage, NotReady> {
+    let wish = set_up.wish.levels;
+    let subject = || levels::at(project, set_up, standing, zone.clone());
+    let levels = (!wish.is_empty()).then(subject).transpose()?;
     Ok(Stage {
+        levels: levels.map(|subject| sync::Arc::new(Wished { wish, subject })),
         lens: set_up.lens.bearing,
         lens_uncertainty: set_up.lens.bearing_uncertainty,
         free: free(set_up, standing),
@@ -96,6 +103,7 @@ pub fn at_mark(standing: &Standing<'_>, zone: Zone) -> Result<Stage, NotReady> {
         skyline: skyline(standing),
         shot: Shot::default(),
         seasons: Seasons::around(&own(standing), &standing.location.blockers, eye(standing)),
+        levels: None,
     })
 }
 
@@ -199,6 +207,7 @@ fn sun_from_anywhere() -> Wish {
         hours: None,
         face: FaceWish::default(),
         in_picture: InPicture::Any,
+        levels: Default::default(),
     }
 }
 

@@ -66,6 +66,7 @@ pub fn set_up(id: &str, name: &str, at: Option<At>) -> SetUp {
             hours: None,
             face: FaceWish::default(),
             in_picture: InPicture::Any,
+            levels: Default::default(),
         },
         rig: Rig::default(),
         facing: None,

@@ -39,6 +39,12 @@ pub fn clock(time: NaiveTime, style: Clock) -> String {
     }
 }
 
+/// A time by what has passed since midnight: "17:38"; a clock has no more than a day.
+pub fn of_day(since_midnight: Duration, style: Clock) -> String {
+    let seconds = (since_midnight.millis() / 1000).rem_euclid(86_400);
+    clock(NaiveTime::MIN + TimeDelta::seconds(seconds), style)
+}
+
 /// "17:38–18:14", "5:38–6:14 pm", "11:40 am–12:20 pm".
 pub fn clock_from_to(from: NaiveTime, to: NaiveTime, style: Clock) -> String {
     match style {

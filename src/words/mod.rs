@@ -16,9 +16,10 @@ mod number;
 mod position;
 mod season;
 mod sentence;
+pub mod stops;
 
 pub use angle::{bearing, bearings_from_to, compass_point, degrees, degrees_fine, degrees_from_to};
-pub use clock::{Clock, clock, clock_from_to, full_hour, offset, to_ten_minutes, to_the_minute};
+pub use clock::{Clock, clock, clock_from_to, full_hour, of_day, offset, to_ten_minutes, to_the_minute};
 pub use date::{date, date_short, dates_from_to, day_of_week, month, weekday};
 pub use duration::{ago, countdown, countdown_aloud, duration, plus_minus};
 pub use hour::hour;

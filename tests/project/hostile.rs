@@ -39,7 +39,10 @@ fn versions_of_the_future_keep_their_text() {
 fn a_file_cut_off_anywhere_is_refused() {
     let text = canonical::to_line(&demo::project());
     for end in (1..text.len()).step_by(97) {
-        assert!(matches!(fault(&text[..end]), RestoreError::CutOff { .. }), "cut at {end}");
+        assert!(
+            matches!(fault(&text[..text.floor_char_boundary(end)]), RestoreError::CutOff { .. }),
+            "cut at {end}"
+        );
     }
 }
 

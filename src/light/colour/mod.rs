@@ -13,6 +13,7 @@ pub mod planck;
 pub mod source;
 mod spectrum;
 pub mod sun;
+pub mod swatch;
 
 pub use chromaticity::Chromaticity;
 pub use correlated::{Correlated, correlated};

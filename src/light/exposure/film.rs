@@ -32,6 +32,18 @@ impl Film {
         Self::Mm65FivePerf,
     ];
 
+    /// Its name.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Super8 => "8 mm",
+            Self::Mm16 => "16 mm",
+            Self::Mm35FourPerf => "35 mm, 4 perf",
+            Self::Mm35ThreePerf => "35 mm, 3 perf",
+            Self::Mm35TwoPerf => "35 mm, 2 perf",
+            Self::Mm65FivePerf => "65 mm",
+        }
+    }
+
     /// Frames on a foot.
     pub const fn frames_on_a_foot(self) -> f64 {
         match self {

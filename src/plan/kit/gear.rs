@@ -2,9 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::Lamp;
+use super::{Brightness, Lamp};
 use crate::light::board;
-use crate::units::{Metres, Share, Stops};
+use crate::units::{Lux, Metres, Share, Stops};
 
 /// A piece of the kit.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -62,6 +62,8 @@ pub struct Frame {
     pub loss: Stops,
 }
 
+const METRE: Metres = Metres::from_metres(1.0);
+
 /// Darker than this a board is black cloth: it is brought to take light away (our choice).
 const BLACK: Share = Share::clamped(0.10);
 
@@ -93,6 +95,19 @@ impl Gear {
         }
     }
 
+    /// What a lamp gives a metre before it, undimmed; `None` for what does not shine.
+    pub fn lux_at_a_metre(&self) -> Option<Lux> {
+        Some(self.lamp()?.at_level(Share::WHOLE).light(METRE))
+    }
+
+    /// Sets the same, as read; a piece that somebody has read is invented no more.
+    pub fn set_lux_at_a_metre(&mut self, lux: Lux) {
+        if let Thing::Lamp(lamp) = &mut self.is {
+            lamp.brightness = Brightness::Reading { lux, at: METRE };
+            self.invented = false;
+        }
+    }
+
     /// How near the subject it may stand (boards: half a metre, our choice: an arm's length out of the picture).
     pub fn nearest(&self) -> Metres {
         match &self.is {
@@ -104,4 +119,18 @@ impl Gear {
 
 const fn one() -> u32 {
     1
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::generic;
+    use super::*;
+
+    #[test]
+    fn one_reading_makes_a_lamp_ones_own() {
+        let mut lamp = generic::gear("id", generic::examples().remove(0));
+        assert!(lamp.invented);
+        lamp.set_lux_at_a_metre(Lux::from_lux(900.0));
+        assert!(!lamp.invented && (lamp.lux_at_a_metre().unwrap().lux() - 900.0).abs() < 1e-9);
+    }
 }

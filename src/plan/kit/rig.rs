@@ -5,7 +5,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::light::ratio::Ratio;
-use crate::units::{Degrees, Metres, Share};
+use crate::units::{Degrees, Metres, Share, Stops};
 
 /// From where a piece works on the subject.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -74,6 +74,18 @@ pub struct Placed {
     pub level: Share,
 }
 
+impl Placed {
+    /// Two metres off at camera left, undimmed: to begin with (our choice).
+    pub fn usual(gear: &str) -> Self {
+        Self {
+            gear: gear.to_owned(),
+            side: Side::Left,
+            distance: Metres::from_metres(2.0),
+            level: Share::WHOLE,
+        }
+    }
+}
+
 /// All that is brought to a set-up, and the ratio wanted.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Rig {
@@ -91,6 +103,16 @@ impl Rig {
         *self == Self::default()
     }
 
+    /// The ratio wanted, in stops; none for none.
+    pub fn wanted_stops(&self) -> f64 {
+        self.wanted().map_or(0.0, |ratio| ratio.stops().stops())
+    }
+
+    /// Sets it; nothing wanted for no stops.
+    pub fn set_wanted_stops(&mut self, stops: f64) {
+        self.ratio = Ratio::from_stops(Stops::from_stops(stops)).ok().map(Ratio::number);
+    }
+
     /// The ratio wanted; `None` where none was said.
     pub fn wanted(&self) -> Option<Ratio> {
         Ratio::from_number(self.ratio?).ok()
@@ -103,4 +125,26 @@ const fn whole() -> Share {
 
 fn is_whole(level: &Share) -> bool {
     *level == Share::WHOLE
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_ratio_is_wished_in_stops() {
+        let mut rig = Rig::default();
+        rig.set_wanted_stops(2.0);
+        assert!((rig.wanted_stops() - 2.0).abs() < 1e-12 && rig.ratio == Some(4.0));
+        rig.set_wanted_stops(0.0);
+        assert!(rig.is_empty() && rig.wanted_stops() == 0.0);
+    }
+
+    #[test]
+    fn cheeks_are_each_others_other() {
+        assert_eq!(
+            (Side::Left.other(), Side::Right.other(), Side::Back.other()),
+            (Side::Right, Side::Left, Side::Back)
+        );
+    }
 }

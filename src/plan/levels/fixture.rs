@@ -26,6 +26,7 @@ pub(in crate::plan) fn open(lens: f64) -> Subject {
         lens: Bearing::from_degrees(lens),
         tilt: Degrees::default(),
         lens_height: Metres::from_metres(1.5),
+        frame: (Degrees::from_degrees(39.6), Degrees::from_degrees(27.0)),
         lens_distance: Metres::from_metres(2.5),
         skyline: Skyline::default(),
         ground: Share::clamped(0.2),

@@ -14,22 +14,33 @@
 //! | `dusk` | the light through an evening: a stop every so many minutes, and when a lens runs out |
 //! | `day` | the curves of a day |
 //! | `colours` | rows of colour: temperature, mireds, filters, contrast, swatches |
-//! | `haze`, `floor` | what haze and a wet floor do towards the lens |
-//! | `wished` | conditions on levels, and when they hold |
-//! | `say` | all of it in words |
+//! | `towards` | what haze and a wet floor do towards the lens |
+//! | `level_wish`, `wished` | conditions on levels, and when they hold |
+//! | `say`, `rows`, `sheet` | all of it in words, and as the screen prints it |
 //!
 //! The four sides of a subject are the lens': its two cheeks, half-way between the lens and the side; its back, away from the
 //! lens; and what stands behind it, facing the lens. The brighter cheek is the bright side. A ratio is bright side to shadow
 //! side as a meter reads them there: key and fill to fill. Models are those of `light::daylight`; no weather is known.
 
+pub mod answer;
 pub mod bare;
+pub mod colours;
+pub mod day;
+pub mod dusk;
+pub mod exposure;
 pub mod hour;
 pub mod level;
+mod level_wish;
+pub mod rows;
+pub mod say;
+pub mod sheet;
 pub mod sides;
 pub mod subject;
 mod tints;
+pub mod towards;
 pub mod trust;
 pub mod view;
+pub mod wished;
 
 #[cfg(test)]
 pub(super) mod fixture;

@@ -34,6 +34,8 @@ pub struct Subject {
     pub tilt: Degrees,
     /// Lens above the floor.
     pub lens_height: Metres,
+    /// What the lens takes in, across and up.
+    pub frame: (Degrees, Degrees),
     /// Lens to subject.
     pub lens_distance: Metres,
     /// What blocks the sky.

@@ -2,7 +2,7 @@
 
 use super::metres;
 use crate::plan::face_wish::{FaceWish, InPicture};
-use crate::plan::kit::Rig;
+use crate::plan::kit::{Placed, Rig, Side};
 use crate::plan::lens::LensChoice;
 use crate::plan::match_limit::MatchLimit;
 use crate::plan::presets::PRESETS;
@@ -34,7 +34,10 @@ pub(super) fn scenes() -> Vec<Scene> {
             "4",
             "Mending the sail",
             vec![
-                set_up("4a", "A", loft("bench"), (215.0, 50.0), 25, mending.clone()),
+                SetUp {
+                    rig: bounce(),
+                    ..set_up("4a", "A", loft("bench"), (215.0, 50.0), 25, mending.clone())
+                },
                 set_up("4b", "B", loft("bench"), (230.0, 85.0), 20, mending),
             ],
         ),
@@ -92,6 +95,14 @@ pub(super) fn scenes() -> Vec<Scene> {
     ]
 }
 
+/// A white board of the demo's kit at camera left, and 4 : 1 wanted.
+fn bounce() -> Rig {
+    Rig {
+        ratio: Some(4.0),
+        placed: vec![Placed { distance: metres(1.6), side: Side::Left, ..Placed::usual("gear-3") }],
+    }
+}
+
 fn at(location: &str, room: Option<&str>, mark: &str) -> At {
     At { location: location.to_owned(), room: room.map(str::to_owned), mark: Some(mark.to_owned()) }
 }
@@ -145,6 +156,7 @@ fn wish(id: &str) -> Wish {
         hours: None,
         face: FaceWish::default(),
         in_picture: InPicture::Any,
+        levels: Default::default(),
     }
 }
 

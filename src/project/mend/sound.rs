@@ -6,7 +6,7 @@
 use serde::Deserialize;
 
 use super::path::Step;
-use super::sound_light::{camera, rig};
+use super::sound_light::{camera, levels, rig};
 use crate::place::blocker::Blocker;
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
@@ -142,6 +142,7 @@ impl Sound for SetUp {
         minutes
             .or_else(|| lens(&self.lens))
             .or_else(|| wish(&self.wish))
+            .or_else(|| levels(&self.wish.levels))
             .or_else(|| rig(&self.rig))
             .or_else(|| self.travel.as_ref().and_then(travel))
             .or_else(|| first(&["saved"], &self.saved, |slot| slot.start > slot.end))

@@ -2,6 +2,7 @@
 
 use super::sound::{Sound, Unsound, fault, first, number};
 use crate::plan::kit::{Brightness, CameraSettings, Gear, Lamp, LampColour, Reading, Rig, There, Thing};
+use crate::plan::levels::wished::LevelWish;
 use crate::units::{Metres, Share};
 
 /// Lux that no lamp and no sun exceeds, and a candela number with the same purpose.
@@ -64,6 +65,19 @@ pub(super) fn camera(settings: &CameraSettings) -> Unsound {
     number(&["settings", "shutter_deg"], settings.shutter.degrees(), (0.1, 360.0))
         .or_else(|| number(&["settings", "nd"], settings.nd.density(), (0.0, 10.0)))
         .or_else(|| number(&["settings", "load_m"], settings.load.metres(), (0.0, 10_000.0)))
+}
+
+/// Levels that a wish asks for.
+pub(super) fn levels(wish: &LevelWish) -> Unsound {
+    let fits = |[from, to]: [f64; 2]| from >= 1.0 && from <= to && to <= 10_000.0;
+    let ratio = wish.ratio.is_some_and(|ends| !fits(ends));
+    let balance = wish.balance.is_some_and(|balance| {
+        !(0.0..=BRIGHTEST).contains(&balance.lamp.lux()) || !(0.0..=30.0).contains(&balance.within.stops())
+    });
+    let soft = wish.soft.is_some_and(|lux| !(0.0..=BRIGHTEST).contains(&lux.lux()));
+    let wrong =
+        [("ratio", ratio), ("balance", balance), ("soft_lux", soft)].into_iter().find(|(_, wrong)| *wrong)?;
+    Some(fault(&["wish", "levels", wrong.0], "no light is like this"))
 }
 
 /// What stands at a set-up.

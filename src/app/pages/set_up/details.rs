@@ -10,6 +10,7 @@ use slantlight::project::route::Route;
 use slantlight::project::start;
 use slantlight::units::{Degrees, Metres};
 
+use super::levels::LevelFields;
 use super::shown::Shown;
 use super::wish::HeightSliders;
 use crate::app::pages::as_link::AsLink;
@@ -32,6 +33,10 @@ pub fn Details(shown: Shown) -> impl IntoView {
         <details class="fold">
             <summary>"Dates, hours and sky"</summary>
             <Times shown=shown />
+        </details>
+        <details class="fold">
+            <summary>"Levels wished"</summary>
+            <LevelFields shown=shown />
         </details>
         <details class="fold">
             <summary>"Name, notes, remove"</summary>

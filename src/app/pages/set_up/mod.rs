@@ -15,6 +15,7 @@
 //! | `travel` | a subject that moves along legs |
 //! | `still` | a reference picture beside a ball |
 //! | `day` | the day that these six speak of |
+//! | `levels` | ratio, soft light, balance that the wish asks for |
 //! | `details` | where, lens, dates, hours, sky, name, notes |
 
 mod alike;
@@ -25,6 +26,7 @@ mod face;
 mod frame;
 mod grip;
 mod lens;
+mod levels;
 mod send;
 pub mod shown;
 pub mod slots;

@@ -1,0 +1,190 @@
+//! A meter's word at the place, its ground, and the lights that are there already.
+
+use leptos::prelude::*;
+use slantlight::light::daylight::ground::Surface;
+use slantlight::light::exposure::flicker::Mains;
+use slantlight::plan::kit::{Facing, LampColour, Metered, Reading, There};
+use slantlight::plan::levels::rows;
+use slantlight::plan::wish::ClockRange;
+use slantlight::project::document::Location;
+use slantlight::project::edit::Edit;
+use slantlight::units::{Kelvin, Lux, TStop};
+
+use super::shown::Lit;
+use crate::app::parts::{NumberField, Segmented, TextField};
+
+/// What a meter can face.
+const FACINGS: [(Facing, &str); 2] = [(Facing::Sun, "the sun"), (Facing::Up, "straight up")];
+
+/// Changes the location of the set-up.
+fn change(lit: Lit, change: impl FnOnce(&mut Location)) {
+    let store = lit.shown.store;
+    let project = store.desk.latest();
+    let at = untrack(|| lit.shown.with(|set_up| set_up.at.clone())).flatten();
+    if let Some(location) = at.and_then(|at| project.location(&at.location).cloned()) {
+        let mut location = location;
+        change(&mut location);
+        store.edit(Edit::PutLocation(Box::new(location)));
+    }
+}
+
+/// What `read` finds in the location; tracked.
+fn with<T>(lit: Lit, read: impl Fn(&Location) -> T) -> Option<T> {
+    let at = lit.shown.with(|set_up| set_up.at.clone()).flatten()?;
+    lit.shown.store.desk.with(|project| project.location(&at.location).map(read))
+}
+
+/// Readings, ground, lights.
+#[component]
+pub fn Readings(lit: Lit) -> impl IntoView {
+    let ground = move || with(lit, |location| location.ground).unwrap_or_default();
+    let choose = move |event| {
+        let value = event_target_value(&event);
+        if let Some(surface) = Surface::ALL.into_iter().find(|surface| surface.word() == value) {
+            change(lit, |location| location.ground = surface);
+        }
+    };
+    let option = move |surface: Surface| {
+        view! { <option value=surface.word() selected=move || ground() == surface>{surface.word()}</option> }
+    };
+    view! {
+        <section class="levels-place">
+            <div class="section-head ruled"><h2>"At this place"</h2><span>{move || lit.corrected()}</span></div>
+            <Meter lit=lit />
+            <Kept lit=lit />
+            <div class="field">
+                <label for="ground">"Ground"</label>
+                <select id="ground" on:change=choose>{Surface::ALL.map(option).collect_view()}</select>
+            </div>
+            <Lights lit=lit />
+        </section>
+    }
+}
+
+/// A reading, entered.
+#[component]
+fn Meter(lit: Lit) -> impl IntoView {
+    let (in_stops, facing, number) = (RwSignal::new(0usize), RwSignal::new(0usize), RwSignal::new(0.0));
+    let store = lit.shown.store;
+    let add = move |_| {
+        let says = number.get_untracked();
+        if says <= 0.0 {
+            return;
+        }
+        let camera = lit.subject.get_untracked().map(|subject| subject.camera).unwrap_or_default();
+        let stop = Metered::Stop { t_stop: TStop::clamped(says), iso: camera.iso, shutter: camera.time() };
+        let says = if in_stops.get_untracked() == 1 { stop } else { Metered::Lux(Lux::from_lux(says)) };
+        let reading = Reading {
+            id: store.fresh_id(),
+            at: untrack(|| store.moment.to_the_minute()),
+            sky: rows::wish_sky(lit.sky.get_untracked()),
+            facing: FACINGS[facing.get_untracked()].0,
+            says,
+        };
+        change(lit, |location| location.readings.push(reading));
+        number.set(0.0);
+    };
+    view! {
+        <details class="fold">
+            <summary>"Enter a meter reading"</summary>
+            <div class="fields">
+                <Segmented label="The meter says" names=vec!["lux".to_owned(), "T-stop of the camera set".to_owned()]
+                    chosen=in_stops on_choose=move |at: usize| in_stops.set(at) />
+                <NumberField label="Reading, in the open" value=number limits=(0.0, 1e6) decimals=2
+                    on_change=move |to| number.set(to) />
+                <Segmented label="It faces" names=FACINGS.map(|(_, word)| word.to_owned()).to_vec()
+                    chosen=facing on_choose=move |at: usize| facing.set(at) />
+                <button type="button" class="button" on:click=add>"Scale by this reading"</button>
+                <p class="soft">"Taken at the instant shown. It speaks for three hours before and after."</p>
+            </div>
+        </details>
+    }
+}
+
+/// Readings that are kept.
+#[component]
+fn Kept(lit: Lit) -> impl IntoView {
+    let rows = move || {
+        let zone = lit.shown.store.current_zone();
+        let style = lit.shown.store.settings.get().clock;
+        with(lit, |location| {
+            let row = |one: &Reading| (one.id.clone(), rows::reading(one, &zone, style));
+            location.readings.iter().map(row).collect::<Vec<_>>()
+        })
+    };
+    let remove = move |id: &str| change(lit, |location| location.readings.retain(|one| one.id != id));
+    let row = move |(id, says): (String, String)| removable(says, move || remove(&id));
+    view! { <ul class="rows">{move || rows().unwrap_or_default().into_iter().map(row).collect_view()}</ul> }
+}
+
+/// A line that can be taken away.
+fn removable(says: String, remove: impl Fn() + 'static) -> AnyView {
+    let name = format!("Remove {says}");
+    view! {
+        <li class="row-and-button">
+            <span>{says}</span>
+            <button type="button" class="button small" aria-label=name on:click=move |_| remove()>"Remove"</button>
+        </li>
+    }
+    .into_any()
+}
+
+/// Lights that are there, and one more.
+#[component]
+fn Lights(lit: Lit) -> impl IntoView {
+    let rows = move || {
+        with(lit, |location| {
+            location.lights.iter().map(|one| (one.id.clone(), rows::there(one))).collect::<Vec<_>>()
+        })
+    };
+    let remove = move |id: &str| change(lit, |location| location.lights.retain(|one| one.id != id));
+    let row = move |(id, says): (String, String)| removable(says, move || remove(&id));
+    view! {
+        <ul class="rows">{move || rows().unwrap_or_default().into_iter().map(row).collect_view()}</ul>
+        <NewLight lit=lit />
+    }
+}
+
+/// A light of the place, entered.
+#[component]
+fn NewLight(lit: Lit) -> impl IntoView {
+    let (name, lux, kelvin) = (RwSignal::new("Lamp".to_owned()), RwSignal::new(20.0), RwSignal::new(2700.0));
+    let (mains, hours) = (RwSignal::new(1usize), RwSignal::new(None::<ClockRange>));
+    let store = lit.shown.store;
+    let add = move |_| {
+        let light = There {
+            id: store.fresh_id(),
+            name: name.get_untracked(),
+            lux: Lux::from_lux(lux.get_untracked()),
+            bearing: None,
+            colour: LampColour::White { cct: Kelvin::clamped(kelvin.get_untracked()), duv: None },
+            mains: [None, Some(Mains::Hertz50), Some(Mains::Hertz60)][mains.get_untracked()],
+            hours: hours.get_untracked(),
+        };
+        change(lit, |location| location.lights.push(light));
+    };
+    let typed = move |from: Option<String>, to: Option<String>| {
+        hours.update(|kept| *kept = ClockRange::typed(*kept, from.as_deref(), to.as_deref()));
+    };
+    view! {
+        <details class="fold">
+            <summary>"Add a light that is there"</summary>
+            <div class="fields">
+                <TextField label="Its name" value=name on_change=move |text: String| name.set(text) />
+                <NumberField label="At the mark, facing it" unit="lx" value=lux limits=(0.0, 1e6) decimals=1 on_change=move |to| lux.set(to) />
+                <NumberField label="Colour temperature" unit="K" value=kelvin limits=(1000.0, 20_000.0) decimals=0 on_change=move |to| kelvin.set(to) />
+                <Segmented label="Mains" names=["not known", "50 Hz", "60 Hz"].map(str::to_owned).to_vec()
+                    chosen=mains on_choose=move |at: usize| mains.set(at) />
+                <div class="field">
+                    <label for="light-from">"On from"</label>
+                    <input type="time" id="light-from" on:change=move |event| typed(Some(event_target_value(&event)), None) />
+                </div>
+                <div class="field">
+                    <label for="light-to">"until"</label>
+                    <input type="time" id="light-to" on:change=move |event| typed(None, Some(event_target_value(&event))) />
+                </div>
+                <button type="button" class="button" on:click=add>"Add this light"</button>
+            </div>
+        </details>
+    }
+}

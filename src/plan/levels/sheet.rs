@@ -1,0 +1,289 @@
+//! All that a screen of levels prints at one instant, as plain words and shares: the screen itself computes nothing.
+
+use super::answer::answers;
+use super::colours::{Row as Colour, contrast};
+use super::day;
+use super::dusk::{self, Sample};
+use super::exposure::{Sought, Tones, least_light, solved, t_stop, window_view};
+use super::hour::Hour;
+use super::level::Level;
+use super::sides::Levels;
+use super::subject::Subject;
+use super::{say, towards};
+use crate::light::colour::daylight_locus::white;
+use crate::light::colour::swatch::Swatch;
+use crate::light::daylight::{Correction, Sky};
+use crate::light::relative::{InLens, LensFrame};
+use crate::plan::kit::{CameraSettings, Placed, Side};
+use crate::sky::sun::Sun;
+use crate::units::{Duration, Instant, Lux, Vector};
+use crate::words::stops as numbers;
+use crate::words::{self, Clock, Units};
+
+/// How far ahead the evening is looked at (our choice: what a crew decides about now).
+const AHEAD: Duration = Duration::from_minutes(180);
+
+/// How words are said.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Style {
+    /// 24 or 12 hours.
+    pub clock: Clock,
+    /// Metres or feet.
+    pub units: Units,
+}
+
+/// A side on the screen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SideRow {
+    /// "Key side".
+    pub name: String,
+    /// "sky, camera right".
+    pub source: String,
+    /// Length of its bar, 0 to 1.
+    pub bar: f64,
+    /// "T3.2".
+    pub t_stop: String,
+    /// "1,600 lx".
+    pub lux: String,
+}
+
+/// An answer on the screen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Offer {
+    /// "White board: left, from 1.6 m to 1.9 m".
+    pub text: String,
+    /// "makes 4 : 1".
+    pub comes_to: String,
+    /// What stands there then; `None` if it cannot be taken.
+    pub placed: Option<Vec<Placed>>,
+}
+
+/// A colour on the screen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ColourRow {
+    /// "Key side".
+    pub name: &'static str,
+    /// As style sheets write it: a hash and six hexadecimal digits.
+    pub swatch: String,
+    /// "3,200 K, +134 mired: full blue".
+    pub text: String,
+}
+
+/// Everything.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sheet {
+    /// "1⅔ stops".
+    pub headline: String,
+    /// "key side over fill side, 3 : 1" and what goes beneath it.
+    pub under: Vec<String>,
+    /// Where the key comes from, as the lens sees it.
+    pub key: Option<Vector<InLens>>,
+    /// Light of the key side, for the cameras.
+    pub key_light: Lux,
+    /// Back, key side, fill side, behind.
+    pub sides: Vec<SideRow>,
+    /// What the wish asks for; empty without one.
+    pub need: String,
+    /// What would do it, best first.
+    pub offers: Vec<Offer>,
+    /// Colours, and their contrast in words.
+    pub colours: Vec<ColourRow>,
+    /// Key against background.
+    pub contrast: String,
+    /// Window, evening, wet floor, haze: sentences with their headings.
+    pub notes: Vec<(&'static str, String)>,
+}
+
+/// One instant under one sky.
+pub struct Asked<'a> {
+    /// Who.
+    pub subject: &'a Subject,
+    /// The sun of the place.
+    pub sun: &'a Sun,
+    /// When.
+    pub at: Instant,
+    /// Under which sky.
+    pub sky: Sky,
+    /// The levels of the day, from [`day::curve`].
+    pub day: &'a [day::Sample],
+    /// How words are said.
+    pub style: Style,
+}
+
+impl Asked<'_> {
+    /// The sheet.
+    pub fn sheet(&self) -> Sheet {
+        let hour = self.subject.hour(self.sun, self.at, self.sky);
+        let levels = Levels::of(self.subject, &hour);
+        let wanted = self.subject.rig.wanted();
+        let answers = wanted.map(|wanted| answers(self.subject, &hour, wanted)).unwrap_or_default();
+        let offer = |answer: &super::answer::Answer| Offer {
+            text: say::answer(answer, self.style.units),
+            comes_to: say::comes_to(answer),
+            placed: answer.placed.clone(),
+        };
+        Sheet {
+            headline: say::headline(&levels),
+            under: under(&levels, &hour),
+            key: Some(self.key(&levels)),
+            key_light: levels.bright().total(),
+            sides: self.sides(&levels),
+            need: wanted.map(|wanted| say::need(&levels, wanted, answers.first())).unwrap_or_default(),
+            offers: answers.iter().map(offer).collect(),
+            colours: self.colours(&levels),
+            contrast: contrast_words(&levels),
+            notes: self.notes(&levels, &hour),
+        }
+    }
+
+    /// The sun where it reaches the mark, else the brighter cheek, else the front.
+    fn key(&self, levels: &Levels) -> Vector<InLens> {
+        let lens = LensFrame::new(self.subject.lens, self.subject.tilt);
+        let over = levels.bright().total().stops_over(levels.shadow().total()).stops();
+        match &levels.sun {
+            Some((sun, _)) => lens.sees(*sun),
+            None if over > 1.0 / 6.0 => lens.sees(self.subject.normal(levels.bright)),
+            None => lens.sees(self.subject.normal(Side::Front)),
+        }
+    }
+
+    fn sides(&self, levels: &Levels) -> Vec<SideRow> {
+        let shown = named(levels);
+        let brightest = shown.iter().map(|(_, side)| levels.level(*side).total().lux()).fold(0.0, f64::max);
+        let row = |(name, side): (&'static str, Side)| {
+            let level = levels.level(side);
+            let cheek = matches!(side, Side::Left | Side::Right);
+            let place = if cheek { format!(", camera {}", side.word()) } else { String::new() };
+            SideRow {
+                name: name.to_owned(),
+                source: format!("{}{place}", say::main_source(level)),
+                bar: say::bar(level.total(), Lux::from_lux(brightest)),
+                t_stop: self.stop(level, levels),
+                lux: say::level(level, levels.trust),
+            }
+        };
+        shown.map(row).into()
+    }
+
+    /// "T3.2", or its range where only that is worth showing.
+    fn stop(&self, level: &Level, levels: &Levels) -> String {
+        let camera = &self.subject.camera;
+        if level.total().lux() <= 0.0 {
+            return "–".to_owned();
+        }
+        if !levels.trust.is_range {
+            return numbers::t_stop(t_stop(camera, level));
+        }
+        let [from, to] = levels.trust.range(level.total());
+        let mark = |light| numbers::t_stop(solved(camera, light, Sought::TStop).camera.t_stop);
+        format!("{}–{}", mark(from), mark(to))
+    }
+
+    fn colours(&self, levels: &Levels) -> Vec<ColourRow> {
+        let balance = white(self.subject.camera.balance);
+        let row = |(name, side): (&'static str, Side)| {
+            let row = Colour::of(levels.level(side), &self.subject.camera)?;
+            Some(ColourRow { name, swatch: Swatch::of(row.colour, balance).hex(), text: colour_words(&row) })
+        };
+        named(levels).into_iter().filter_map(row).collect()
+    }
+
+    fn notes(&self, levels: &Levels, hour: &Hour) -> Vec<(&'static str, String)> {
+        let (camera, key) = (&self.subject.camera, levels.bright().total());
+        let tones = Tones::of(key, levels.shadow().total());
+        let mut notes = vec![("Light", say::modelling(levels))];
+        if tones.shadow.stops().is_finite() {
+            let [up, down] = [tones.highlight, tones.shadow].map(numbers::thirds);
+            notes.push((
+                "Tones",
+                format!("white {up} over, dark cloth in the shadow {down} under middle grey"),
+            ));
+        }
+        if let Some(view) = hour.mean_luminance(&self.subject.view, self.subject.lens.level())
+            && self.subject.inside.is_some()
+        {
+            let window = window_view(view, key);
+            let over = numbers::stops(window.over);
+            let side = if window.over.stops() < 0.0 { "under" } else { "over" };
+            notes.push((
+                "Window",
+                format!("its view {over} {side} the key; {} on the glass", numbers::nd(window.nd)),
+            ));
+        }
+        notes.extend(self.evening(camera, key).into_iter().map(|sentence| ("Evening", sentence)));
+        notes.extend(self.floor_and_haze(levels));
+        notes
+    }
+
+    fn floor_and_haze(&self, levels: &Levels) -> Vec<(&'static str, String)> {
+        let Some((sun, _)) = &levels.sun else { return Vec::new() };
+        let mut notes = Vec::new();
+        if let Some(wet) = towards::wet(self.subject, *sun) {
+            let frame = if wet.in_frame { "in the picture" } else { "out of the picture" };
+            let far = words::length(wet.distance, self.style.units);
+            let gain = numbers::stops(wet.gain);
+            notes.push(("Wet floor", format!("mirrors the sun {far} before the lens, {frame}; {gain} more than straight down. Slippery: no cables in the wet.")));
+        }
+        let class = say::shaft(towards::shaft(self.subject, *sun).0);
+        notes.push(("Haze", format!("{class} Least that works, tell everyone, air the room.")));
+        notes
+    }
+
+    /// The hours ahead: how fast the light goes, and when the slowest lens runs out.
+    fn evening(&self, camera: &CameraSettings, now: Lux) -> Vec<String> {
+        let ahead = self.day.iter().filter(|one| one.at > self.at && one.at < self.at + AHEAD);
+        let ahead = ahead.map(|one| (one.at, one.bright));
+        let samples: Vec<Sample> = core::iter::once((self.at, now)).chain(ahead).collect();
+        let clock =
+            |at| words::clock(words::to_the_minute(self.subject.zone.local(at)).time(), self.style.clock);
+        let fall = dusk::fall(&samples).map(|fall| say::fall(fall, &clock(fall.from)));
+        let out = dusk::runs_out(&samples, least_light(camera));
+        let out = out.map(|at| format!("Runs out of stop at {} with the slowest lens.", clock(at)));
+        fall.into_iter().chain(out).collect()
+    }
+}
+
+/// The four sides that are shown, by their names.
+fn named(levels: &Levels) -> [(&'static str, Side); 4] {
+    [
+        ("Back", Side::Back),
+        ("Key side", levels.bright),
+        ("Fill side", levels.bright.other()),
+        ("Behind", Side::Background),
+    ]
+}
+
+fn under(levels: &Levels, hour: &Hour) -> Vec<String> {
+    let back = say::back_over_key(levels);
+    let trust = say::trust(levels.trust, hour.correction != Correction::default());
+    let second = if back.is_empty() { trust } else { format!("{back} · {trust}") };
+    vec![format!("key side over fill side, {}", say::ratio_of(levels)), second]
+}
+
+/// "4,400 K, +49 mired warm: quarter blue; magenta ¼".
+fn colour_words(row: &Colour) -> String {
+    let Some(((kelvin, _), rendered)) = row.white.zip(row.rendered) else {
+        return format!("x {:.2}, y {:.2}: no colour temperature", row.colour.x(), row.colour.y());
+    };
+    let filter = row.filter.map_or(String::new(), |filter| format!(": {}", filter.name));
+    let tint = row.tint.and_then(|tint| Some((tint, tint.nearest_strength()?)));
+    let tint = tint.map_or(String::new(), |(tint, name)| {
+        format!(", {name} {}", if tint.units() > 0.0 { "magenta" } else { "green" })
+    });
+    format!("{}, {}{filter}{tint}", numbers::kelvin(kelvin), numbers::mired(rendered))
+}
+
+fn contrast_words(levels: &Levels) -> String {
+    let Some(contrast) = contrast(levels) else { return String::new() };
+    let difference = format!("Δu′v′ {:.3}", contrast.difference);
+    match contrast.warmer {
+        None => format!("Key against background: {difference}"),
+        Some((mired, look)) => {
+            format!("Key against background: {}, {difference}, {}", numbers::mired(mired), look.word())
+        }
+    }
+}
+
+#[cfg(test)]
+#[path = "sheet_tests.rs"]
+mod tests;

@@ -1,0 +1,111 @@
+//! Conditions on levels in a wish, and the time in which they hold.
+//!
+//! A ratio between two bounds; soft only: no sun on the mark and so much light; the sky within some stops of a lamp. Sampled
+//! every few minutes, at the edges of the light and where the sun comes onto the mark or leaves it; each change between two
+//! samples is halved down to a second. Nothing longer than a step is missed.
+
+use super::bare::Bare;
+pub use super::level_wish::{Balance, LevelWish};
+use super::sides::Levels;
+use super::subject::{Subject, sky_of};
+use crate::light::ratio::Ratio;
+use crate::plan::met;
+use crate::plan::stage::Stage;
+use crate::sky::sun::Sun;
+use crate::units::{Duration, Instant, Lux, Span, Spans};
+
+/// Between samples (our choice: in civil twilight half a stop).
+const STEP: Duration = Duration::from_minutes(3);
+
+/// Edges are found to this.
+const SECOND: Duration = Duration::from_millis(1000);
+
+/// Conditions, with the subject they are about.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wished {
+    /// What is wished.
+    pub wish: LevelWish,
+    /// Of whom.
+    pub subject: Subject,
+}
+
+impl Wished {
+    /// Whether all conditions hold at an instant.
+    pub fn holds(&self, sun: &Sun, stage: &Stage, at: Instant) -> bool {
+        let hour = self.subject.hour(sun, at, sky_of(stage.wish.sky));
+        if let Some(balance) = self.wish.balance
+            && hour.level().stops_over(balance.lamp).stops().abs() > balance.within.stops()
+        {
+            return false;
+        }
+        if self.wish.ratio.is_none() && self.wish.soft.is_none() {
+            return true;
+        }
+        let bare = Bare::of(&self.subject, &hour);
+        let levels = Levels::with(&self.subject, &hour, &bare, &self.subject.rig.placed);
+        let soft = |least: Lux| levels.sun.is_none() && levels.bright().total() >= least;
+        let number = levels.ratio().map_or(1.0, Ratio::number);
+        self.wish.soft.is_none_or(soft)
+            && self.wish.ratio.is_none_or(|[from, to]| (from..=to).contains(&number))
+    }
+
+    /// What is left of `light` when all conditions must hold.
+    pub fn met(&self, sun: &Sun, stage: &Stage, light: &Spans) -> Spans {
+        // The lens may have been turned since.
+        let mut of_stage = self.clone();
+        of_stage.subject.lens = stage.lens;
+        Spans::gather(light.iter().flat_map(|span| of_stage.within(sun, stage, span)).collect())
+    }
+
+    fn within(&self, sun: &Sun, stage: &Stage, span: Span) -> Vec<Span> {
+        let nodes = self.nodes(sun, stage, span);
+        let mut found = Vec::new();
+        let mut begun = self.holds(sun, stage, span.start()).then_some(span.start());
+        for pair in nodes.windows(2) {
+            let ends = self.holds(sun, stage, pair[1]);
+            match (begun, ends) {
+                (Some(from), false) => {
+                    found.extend(Span::new(from, self.change(sun, stage, (pair[0], pair[1]), true)));
+                    begun = None;
+                }
+                (None, true) => begun = Some(self.change(sun, stage, (pair[0], pair[1]), false)),
+                _ => {}
+            }
+        }
+        found.extend(begun.and_then(|from| Span::new(from, span.end())));
+        found
+    }
+
+    /// Times to ask at, in order: a step apart, and a second either side of where the sun comes and goes.
+    fn nodes(&self, sun: &Sun, stage: &Stage, span: Span) -> Vec<Instant> {
+        let steps = (span.duration().millis() / STEP.millis()) + 1;
+        let mut nodes: Vec<Instant> =
+            (0..steps).map(|n| span.start() + Duration::from_millis(STEP.millis() * n)).collect();
+        nodes.push(span.end());
+        for on in met::sun_on_mark(sun, stage, span).iter() {
+            for edge in [on.start(), on.end()] {
+                nodes.extend([edge - SECOND, edge + SECOND].into_iter().filter(|at| span.contains(*at)));
+            }
+        }
+        nodes.sort_unstable();
+        nodes
+    }
+
+    /// When it changes between two instants; `was` is what held at the first.
+    fn change(&self, sun: &Sun, stage: &Stage, (mut from, mut to): (Instant, Instant), was: bool) -> Instant {
+        while to - from > SECOND {
+            let middle = from + Duration::from_millis((to - from).millis() / 2);
+            if self.holds(sun, stage, middle) == was {
+                from = middle;
+            } else {
+                to = middle;
+            }
+        }
+        // The last instant that holds, or the first.
+        if was { from } else { to }
+    }
+}
+
+#[cfg(test)]
+#[path = "wished_tests.rs"]
+mod tests;
