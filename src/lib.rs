@@ -23,6 +23,7 @@
 pub mod draw;
 pub mod light;
 mod maths;
+mod order;
 pub mod place;
 pub mod plan;
 pub mod project;

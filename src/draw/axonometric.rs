@@ -228,7 +228,7 @@ fn add_shaft(path: &mut Path, view: &View, beams: &[Beam], patch: &Patch) {
 
 /// The smallest convex polygon around points. Source: Andrew (1979), monotone chain.
 fn hull(mut points: Vec<Point>) -> Vec<Point> {
-    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    crate::order::by(&mut points, |a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
     let turn = |a: Point, b: Point, c: Point| (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
     let chain = |points: &mut dyn Iterator<Item = Point>| {
         let mut kept: Vec<Point> = Vec::new();

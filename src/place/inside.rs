@@ -99,7 +99,7 @@ fn seen(room: &Room, opening: &Opening, spot: Vector<InRoom>) -> Option<[Metres;
     }
     let others = room.walls().filter(|(number, _)| *number != opening.wall);
     let mut hidden: Vec<Stretch> = others.filter_map(|(_, other)| shadow(&wall, &other, spot)).collect();
-    hidden.sort_by(|a, b| a.0.total_cmp(&b.0));
+    crate::order::by(&mut hidden, |a, b| a.0.total_cmp(&b.0));
     let (from, to) = free(whole, &hidden)?;
     Some([from, to].map(Metres::from_metres))
 }

@@ -69,10 +69,10 @@ pub struct Skyline {
 impl Skyline {
     /// From points in any order. Two of one bearing make an upright step, the first named to its left.
     pub fn new(mut points: Vec<Point>) -> Self {
-        points.sort_by(|a, b| a.bearing.degrees().total_cmp(&b.bearing.degrees()));
+        crate::order::by(&mut points, |a, b| a.bearing.degrees().total_cmp(&b.bearing.degrees()));
         let mut edges: Vec<Edge> = corners(&points).windows(2).filter_map(edge).collect();
         // A wide gap over north is led over in pieces that begin on both sides of it.
-        edges.sort_by(|a, b| monotone(a.start).total_cmp(&monotone(b.start)));
+        crate::order::by(&mut edges, |a, b| monotone(a.start).total_cmp(&monotone(b.start)));
         let starts = edges.iter().map(|edge| monotone(edge.start)).collect();
         Self { points, edges, starts }
     }

@@ -73,7 +73,7 @@ pub fn every_bearing(
 pub fn arcs(sun: &Sun, stage: &Stage, tried: &[LensHold]) -> Vec<LensArc> {
     let mut arcs: Vec<LensArc> =
         neighbours(tried, stage.takes).into_iter().filter_map(|group| arc(sun, stage, &group)).collect();
-    arcs.sort_by_key(|arc| -arc.best.hold());
+    crate::order::by_key(&mut arcs, |arc| -arc.best.hold());
     arcs
 }
 

@@ -157,7 +157,7 @@ fn nearest_within(sun: &Sun, asked: &Asked<'_>, window: Span) -> Option<Nearby> 
 fn any_lens(sun: &Sun, asked: &Asked<'_>, window: Span) -> Vec<Span> {
     let light = free_lens::any_lens(sun, asked.stage, window);
     let mut long: Vec<Span> = light.iter().filter(|span| span.duration() >= asked.stage.takes).collect();
-    long.sort_by_key(|span| gap(*span, asked.span));
+    crate::order::by_key(&mut long, |span| gap(*span, asked.span));
     long
 }
 

@@ -121,7 +121,7 @@ fn half(from: Bearing) -> Cone {
 
 /// Arcs `(start, width)` on a circle, overlapping and touching ones made one.
 fn merged(mut arcs: Vec<(f64, f64)>) -> Vec<(f64, f64)> {
-    arcs.sort_by(|a, b| a.0.total_cmp(&b.0));
+    crate::order::by(&mut arcs, |a, b| a.0.total_cmp(&b.0));
     let mut joined: Vec<(f64, f64)> = Vec::with_capacity(arcs.len());
     for (start, width) in arcs {
         match joined.last_mut() {

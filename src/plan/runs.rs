@@ -81,23 +81,23 @@ pub fn runs(stage: &Stage, slots: &[Slot]) -> Vec<Run> {
         }
     }
     closed.extend(open);
-    closed.sort_by_key(|run| run[0].span.start());
+    crate::order::by_key(&mut closed, |run| run[0].span.start());
     closed.into_iter().map(|slots| Run::of(slots, stage)).collect()
 }
 
 /// Puts runs in order; equals stay in the order of time.
 pub fn sort(stage: &Stage, runs: &mut [Run], order: Order) {
     match order {
-        Order::Date => runs.sort_by_key(|run| run.slots[0].span.start()),
-        Order::Hold => runs.sort_by_key(|run| -run.best().hold()),
-        Order::Slack => runs.sort_by_key(|run| -run.least_slack(stage)),
+        Order::Date => crate::order::by_key(runs, |run| run.slots[0].span.start()),
+        Order::Hold => crate::order::by_key(runs, |run| -run.best().hold()),
+        Order::Slack => crate::order::by_key(runs, |run| -run.least_slack(stage)),
     }
 }
 
 /// On how many days the wish works.
 pub fn days(slots: &[Slot]) -> usize {
     let mut dates: Vec<NaiveDate> = slots.iter().map(|slot| slot.date).collect();
-    dates.sort_unstable();
+    crate::order::by(&mut dates, NaiveDate::cmp);
     dates.dedup();
     dates.len()
 }

@@ -46,7 +46,9 @@ pub fn again(sun: &Sun, stage: &Stage, shot: Instant, near: Degrees, range: Span
             Again { at, date: stage.zone.date(at), apart, span }
         })
         .collect();
-    found.sort_by(|a, b| a.apart.degrees().total_cmp(&b.apart.degrees()).then(a.at.cmp(&b.at)));
+    crate::order::by(&mut found, |a, b| {
+        a.apart.degrees().total_cmp(&b.apart.degrees()).then(a.at.cmp(&b.at))
+    });
     found
 }
 

@@ -84,7 +84,7 @@ impl Today {
             lasting(What::EveningBlue, blue.down(), civil.down()),
         ]
         .concat();
-        happenings.sort_by_key(|happening| happening.at);
+        crate::order::by_key(&mut happenings, |happening| happening.at);
         Self { happenings, sun: rise_and_set }
     }
 

@@ -117,7 +117,7 @@ fn apply_in_scene(project: &mut Project, edit: Edit) -> Result<(), Missing> {
         Edit::SaveSlot { set_up, slot } => {
             let saved = &mut set_up_of(project, &set_up)?.saved;
             put(saved, slot, |s| &s.id);
-            saved.sort_by_key(|slot| slot.start);
+            crate::order::by_key(saved, |slot| slot.start);
         }
         Edit::ForgetSlot { set_up, slot } => set_up_of(project, &set_up)?.saved.retain(|s| s.id != slot),
         Edit::PutShot { set_up, shot } => taken::put(project, &set_up, shot)?,

@@ -9,14 +9,14 @@ use super::document::Project;
 
 /// The file of a project.
 pub fn to_text(project: &Project) -> String {
-    let mut text = serde_json::to_string_pretty(&to_tree(project)).expect("a tree always has a text");
+    let mut text = format!("{:#}", to_tree(project));
     text.push('\n');
     text
 }
 
 /// The same without spaces, for records and links.
 pub fn to_line(project: &Project) -> String {
-    serde_json::to_string(&to_tree(project)).expect("a tree always has a text")
+    to_tree(project).to_string()
 }
 
 /// The tree of the file.

@@ -23,6 +23,7 @@ pub mod merge;
 pub mod message;
 mod migrate;
 pub mod paste;
+pub mod reader;
 mod reading;
 pub mod record;
 pub mod replan;

@@ -8,6 +8,7 @@ use core::fmt;
 
 use serde::{Deserialize, Serialize};
 
+use super::reader;
 use crate::units::Instant;
 
 /// The reflected polynomial of IEEE 802.3.
@@ -62,13 +63,13 @@ impl Record {
     /// # Errors
     /// The text is no record, or its body is not the one that was written.
     pub fn open(text: &str) -> Result<Self, NotWhole> {
-        let record: Self = serde_json::from_str(text).map_err(|_| NotWhole::NoRecord)?;
+        let record: Self = reader::from_text(text).ok_or(NotWhole::NoRecord)?;
         if record.checksum == checksum(&record.body) { Ok(record) } else { Err(NotWhole::Altered) }
     }
 
     /// As it is kept.
     pub fn to_text(&self) -> String {
-        serde_json::to_string(self).expect("text and numbers always have a JSON form")
+        reader::to_text(self)
     }
 }
 

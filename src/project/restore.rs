@@ -7,12 +7,11 @@
 use core::fmt;
 use std::sync::Arc;
 
-use serde::Deserialize;
 use serde_json::Value;
 
 use super::document::{FORMAT, Project, VERSION};
 use super::unknown::Unknown;
-use super::{mend, migrate, reading};
+use super::{mend, migrate, reader, reading};
 
 /// A project, and what had to be repaired to read it.
 #[derive(Clone, Debug, PartialEq)]
@@ -143,7 +142,7 @@ pub fn restore(bytes: &[u8]) -> Result<Restored, RestoreError> {
 /// As [`restore`]; above all that a newer build has written it.
 pub fn reopen(text: &str) -> Result<Project, RestoreError> {
     let tree = current(text.as_bytes())?;
-    match Project::deserialize(&tree) {
+    match reader::read::<Project>(&tree) {
         Ok(project) => Ok(with_unknown(project, &tree)),
         Err(_) => Ok(mended(tree).project),
     }

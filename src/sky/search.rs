@@ -128,7 +128,7 @@ type Stretch = (f64, f64);
 impl<'a> Search<'a> {
     fn new(sun: &'a Sun, mut planes: Vec<Plane>) -> Self {
         // Limits of height go first: they drop most days at once.
-        planes.sort_by_key(|plane| !plane.is_level());
+        crate::order::by_key(&mut planes, |plane| !plane.is_level());
         let lifted = planes.iter().any(Plane::is_lifted);
         Self { sun, planes, lifted }
     }

@@ -70,7 +70,7 @@ impl Spans {
 
     /// Gathers spans in any order; those that touch or overlap become one.
     pub fn gather(mut spans: Vec<Span>) -> Self {
-        spans.sort_by_key(|span| span.start);
+        crate::order::by_key(&mut spans, |span| span.start);
         let mut joined: Vec<Span> = Vec::with_capacity(spans.len());
         for span in spans {
             match joined.last_mut() {

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use leptos::prelude::*;
+use slantlight::project::reader;
 use slantlight::units::Instant;
 
 use crate::app::devices::{clock, local};
@@ -17,7 +18,7 @@ pub struct Copies(RwSignal<BTreeMap<String, Instant>>);
 impl Copies {
     /// As it was remembered.
     pub fn remembered() -> Self {
-        let read = local::read(KEY).and_then(|text| serde_json::from_str(&text).ok());
+        let read = local::read(KEY).and_then(|text| reader::from_text(&text));
         Self(RwSignal::new(read.unwrap_or_default()))
     }
 
@@ -31,9 +32,7 @@ impl Copies {
         self.0.update(|copies| {
             copies.insert(id.to_owned(), clock::now());
         });
-        if let Ok(text) = self.0.with_untracked(serde_json::to_string) {
-            // Without room the age is not known next time, and the screen says so.
-            let _ = local::write(KEY, &text);
-        }
+        // Without room the age is not known next time, and the screen says so.
+        let _ = local::write(KEY, &self.0.with_untracked(reader::to_text));
     }
 }

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use serde::{Deserialize, Serialize};
+use slantlight::project::reader;
 use slantlight::words::{Clock, Units};
 
 use crate::app::devices::local;
@@ -67,7 +68,7 @@ impl Scheme {
 
 /// The settings as they were kept; kept anew and shown whenever they change.
 pub fn kept() -> RwSignal<Settings> {
-    let read: Option<Settings> = local::read(KEY).and_then(|text| serde_json::from_str(&text).ok());
+    let read: Option<Settings> = local::read(KEY).and_then(|text| reader::from_text(&text));
     let settings = RwSignal::new(read.unwrap_or_default());
     Effect::new(move |before: Option<Settings>| {
         let now = settings.get();
@@ -82,9 +83,7 @@ pub fn kept() -> RwSignal<Settings> {
 
 /// Without room they last as long as the page; nothing that a person made is lost.
 fn keep(settings: Settings) {
-    if let Ok(text) = serde_json::to_string(&settings) {
-        let _ = local::write(KEY, &text);
-    }
+    let _ = local::write(KEY, &reader::to_text(&settings));
 }
 
 /// Tells the style sheets.

@@ -8,7 +8,7 @@
 mod guess;
 mod ids;
 mod one;
-mod path;
+pub(super) mod path;
 mod references;
 mod sound;
 mod sound_light;

@@ -6,11 +6,11 @@
 
 use serde::de::DeserializeOwned;
 use serde_json::Value;
-use serde_path_to_error::Segment;
 
 use super::guess;
 use super::path::{Place, Step, at, join, remove, shown};
 use super::sound::Sound;
+use crate::project::reader;
 use crate::project::restore::Repair;
 
 /// Rounds before an entity is given up. A sound file needs one; each fault costs one or two.
@@ -63,22 +63,17 @@ pub(super) fn mend<T: DeserializeOwned + Sound>(
 
 /// The entity, or its first fault.
 fn read<T: DeserializeOwned + Sound>(entity: &Value) -> Result<T, Fault> {
-    let read: T = serde_path_to_error::deserialize(entity).map_err(|error| fault(&error))?;
+    let read: T = reader::read(entity).map_err(|(path, error)| fault(path, &error))?;
     match read.unsound() {
         None => Ok(read),
         Some((path, why)) => Err(Fault { path, missing: None, why }),
     }
 }
 
-fn fault(error: &serde_path_to_error::Error<serde_json::Error>) -> Fault {
-    let message = error.inner().to_string();
+fn fault(path: Vec<Step>, error: &serde_json::Error) -> Fault {
+    let message = error.to_string();
     let missing = message.strip_prefix("missing field `").and_then(|rest| rest.split('`').next());
-    let steps = error.path().iter().filter_map(|segment| match segment {
-        Segment::Seq { index } => Some(Step::Entry(*index)),
-        Segment::Map { key } | Segment::Enum { variant: key } => Some(Step::Member(key.clone())),
-        Segment::Unknown => None,
-    });
-    Fault { path: steps.collect(), missing: missing.map(str::to_owned), why: sentence(&message) }
+    Fault { path, missing: missing.map(str::to_owned), why: sentence(&message) }
 }
 
 /// The reader's words with a capital, cut where a hostile file made them long.

@@ -6,7 +6,7 @@ use serde_json::Value;
 
 /// One step inwards.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Step {
+pub(in crate::project) enum Step {
     /// Into a member of an object.
     Member(String),
     /// To an entry of a list, counted from 0.

@@ -135,7 +135,7 @@ fn widest_gap(room: &Room, wall: usize, length: f64) -> [f64; 2] {
         .map(|opening| [opening.offset.metres(), opening.offset.metres() + opening.width.metres()])
         .collect();
     taken.push([length; 2]);
-    taken.sort_by(|a, b| a[0].total_cmp(&b[0]));
+    crate::order::by(&mut taken, |a, b| a[0].total_cmp(&b[0]));
     let (mut widest, mut free) = ([0.0; 2], 0.0f64);
     for [from, to] in taken {
         if from - free > widest[1] - widest[0] {

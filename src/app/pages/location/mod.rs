@@ -6,6 +6,7 @@
 //! | `rooms`, `marks` | what can be stood on |
 //! | `only_here` | where the camera may stand over a span that is fixed |
 //! | `position` | name, coordinates, zone, notes, remove |
+//! | `horizon` | what blocks the sky, with the day's sun |
 //! | `skyline` | what blocks the sky, far off |
 //! | `blockers` | what blocks it near by, seen anew from each mark |
 //! | `scout` | what is known of it, and what to ask |
@@ -13,6 +14,7 @@
 
 mod backgrounds;
 mod blockers;
+mod horizon;
 mod marks;
 mod only_here;
 mod position;

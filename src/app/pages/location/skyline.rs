@@ -6,6 +6,7 @@ use slantlight::place::skyline::{BadLine, Point, Skyline, Trouble};
 use slantlight::units::{Bearing, Degrees, Height};
 use slantlight::words;
 
+use super::horizon::Horizon;
 use super::shown::Shown;
 use crate::app::pages::from_compass::FromCompass;
 use crate::app::parts::{Area, EmptyState, Hands, NumberField, SectionHead};
@@ -27,6 +28,7 @@ pub fn SkylineRows(shown: Shown) -> impl IntoView {
     view! {
         <section>
             <SectionHead title="Skyline" beside=beside ruled=true />
+            <Horizon shown=shown />
             <Show when=move || count.get() == 0>
                 <EmptyState says="No skyline yet: the horizon counts as level. Add what stands in the sun's way, by bearing and height.">""</EmptyState>
             </Show>
