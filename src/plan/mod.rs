@@ -2,6 +2,7 @@
 
 pub mod above;
 pub mod answers;
+pub mod backwards;
 pub mod calendar;
 pub mod cutting;
 pub mod cutting_words;

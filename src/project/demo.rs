@@ -9,6 +9,7 @@ use std::sync::Arc;
 
 use super::document::{Camera, FORMAT, Location, Project, VERSION};
 use super::scout::ScoutSheet;
+use super::shoot::Shoot;
 use crate::light::daylight::ground::Surface;
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
@@ -54,6 +55,7 @@ impl Project {
             kit: Vec::new(),
             locations: Vec::new(),
             scenes: Vec::new(),
+            shoot: Shoot::default(),
             unknown: Arc::default(),
         }
     }

@@ -19,6 +19,7 @@
 //! | `scenes[].set_ups[]` | place, facing, lens, way, minutes, notes | [`SetUp`] |
 //! | `scenes[].set_ups[].wish` | the light wanted | [`Wish`] |
 //! | `scenes[].set_ups[].rig` | what of the kit stands there, the ratio wanted | [`Rig`] |
+//! | `shoot` | days, limits and rules, what places take, the plan | [`Shoot`] |
 //! | `scenes[].set_ups[].saved[]` | slots that were kept | [`SavedSlot`] |
 //!
 //! Every entity has an `id` that is its own among its kind in the whole project (slots: in the set-up; sightings:
@@ -31,6 +32,7 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use super::scout::ScoutSheet;
+use super::shoot::Shoot;
 use super::unknown::Unknown;
 use crate::light::daylight::ground::Surface;
 use crate::light::face::Facing;
@@ -82,6 +84,9 @@ pub struct Project {
     /// What we shoot.
     #[serde(default)]
     pub scenes: Vec<Arc<Scene>>,
+    /// When it is shot, and by which rules.
+    #[serde(default, skip_serializing_if = "Shoot::is_empty")]
+    pub shoot: Shoot,
     /// What the file said beyond all this; written back by [`super::canonical`].
     #[serde(skip)]
     pub unknown: Arc<Unknown>,
