@@ -4,6 +4,7 @@ pub mod above;
 pub mod ahead;
 pub mod alarm;
 pub mod answers;
+pub mod backwards;
 pub mod calendar;
 pub mod count_words;
 pub mod cutting;

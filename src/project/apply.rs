@@ -42,6 +42,7 @@ pub fn apply(project: &Project, edit: Edit) -> Result<Project, Missing> {
                 gone
             });
         }
+        Edit::SetShoot { shoot, .. } => next.shoot = *shoot,
         Edit::PutScene(scene) => put(&mut next.scenes, Arc::new(*scene), |s| &s.id),
         Edit::RemoveScene(id) => next.scenes.retain(|scene| scene.id != id),
         Edit::Together { edits, .. } => {

@@ -9,6 +9,7 @@ use std::sync::Arc;
 
 use super::document::{Camera, FORMAT, Location, Project, VERSION};
 use super::scout::ScoutSheet;
+use super::shoot::Shoot;
 use crate::light::daylight::ground::Surface;
 use crate::light::exposure::flicker::Mains;
 use crate::place::mark::Mark;
@@ -56,6 +57,7 @@ impl Project {
             kit: Vec::new(),
             locations: Vec::new(),
             scenes: Vec::new(),
+            shoot: Shoot::default(),
             unknown: Arc::default(),
         }
     }

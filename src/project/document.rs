@@ -19,6 +19,7 @@
 //! | `scenes[].set_ups[]` | place, facing, lens, way, minutes, notes | [`SetUp`] |
 //! | `scenes[].set_ups[].wish` | the light wanted | [`Wish`] |
 //! | `scenes[].set_ups[].rig` | what of the kit stands there, the ratio wanted | [`Rig`] |
+//! | `shoot` | days, limits and rules, what places take, the plan | [`Shoot`] |
 //! | `scenes[].set_ups[].saved[]` | slots that were kept | [`SavedSlot`] |
 //! | `scenes[].set_ups[].shots[]` | what was shot, with note and meter reading | [`Taken`] |
 //!
@@ -32,6 +33,7 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use super::scout::ScoutSheet;
+use super::shoot::Shoot;
 use super::taken::Taken;
 use super::unknown::Unknown;
 use crate::light::daylight::ground::Surface;
@@ -84,6 +86,9 @@ pub struct Project {
     /// What we shoot.
     #[serde(default)]
     pub scenes: Vec<Arc<Scene>>,
+    /// When it is shot, and by which rules.
+    #[serde(default, skip_serializing_if = "Shoot::is_empty")]
+    pub shoot: Shoot,
     /// What the file said beyond all this; written back by [`super::canonical`].
     #[serde(skip)]
     pub unknown: Arc<Unknown>,

@@ -7,6 +7,7 @@ use core::fmt;
 
 pub use super::apply::apply;
 use super::document::{Camera, Location, SavedSlot, Scene, SetUp};
+use super::shoot::Shoot;
 use super::taken::Taken;
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
@@ -107,6 +108,13 @@ pub enum Edit {
         /// Slot.
         slot: String,
     },
+    /// Changes days, rules or the plan.
+    SetShoot {
+        /// What is done, in words.
+        label: &'static str,
+        /// The shoot as it is then.
+        shoot: Box<Shoot>,
+    },
     /// Several edits that belong together, one step of undo; none of them is made if one cannot be.
     Together {
         /// What they do, in words.
@@ -156,9 +164,9 @@ impl Edit {
             Self::MoveSetUp { .. } => "move a set-up",
             Self::SaveSlot { .. } => "save a slot",
             Self::ForgetSlot { .. } => "let go of a slot",
-            Self::Together { label, .. } => label,
             Self::PutShot { .. } => "mark as shot",
             Self::RemoveShot { .. } => "remove a shot",
+            Self::SetShoot { label, .. } | Self::Together { label, .. } => label,
         }
     }
 }

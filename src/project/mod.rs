@@ -34,6 +34,7 @@ pub mod say;
 pub mod scout;
 pub mod scout_reply;
 pub mod send;
+pub mod shoot;
 mod shot;
 pub mod shot_list;
 pub mod spot;

@@ -15,6 +15,7 @@ mod sound_light;
 
 use std::sync::Arc;
 
+use serde::Deserialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
@@ -24,6 +25,7 @@ use self::sound::{Head, Sound};
 use super::document::{Camera, Location, Project, Scene, SetUp};
 use super::record::checksum;
 use super::restore::Repair;
+use super::shoot::Shoot;
 use crate::place::blocker::Blocker;
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
@@ -54,7 +56,34 @@ pub(super) fn project(tree: &mut Value, repairs: &mut Vec<Repair>) -> Project {
     });
     project.locations = locations(tree, &of_projects, repairs);
     project.scenes = scenes(tree, &project, &of_projects, repairs);
+    project.shoot = shoot(tree, repairs);
     project
+}
+
+/// Days, rules and plan. What is too damaged to be read falls member by member.
+fn shoot(tree: &mut Value, repairs: &mut Vec<Repair>) -> Shoot {
+    let Some(found) = tree.get_mut("shoot") else { return Shoot::default() };
+    if let Ok(shoot) = Shoot::deserialize(&*found) {
+        return shoot;
+    }
+    let mut sound = serde_json::Map::new();
+    for (name, value) in found.as_object().cloned().unwrap_or_default() {
+        let mut more = sound.clone();
+        more.insert(name.clone(), value);
+        match Shoot::deserialize(&Value::Object(more.clone())) {
+            Ok(_) => sound = more,
+            Err(_) => {
+                repairs
+                    .push(repair(&format!("shoot.{name}"), "It could not be read and is gone.".to_owned()));
+            }
+        }
+    }
+    let shoot = Shoot::deserialize(&Value::Object(sound.clone())).unwrap_or_default();
+    if sound.is_empty() {
+        repairs.push(repair("shoot", "Nothing of it could be read: days and plan are empty.".to_owned()));
+    }
+    *found = Value::Object(sound);
+    shoot
 }
 
 /// The project's id. One made from nothing is made from the text, so that the same file is the same project.

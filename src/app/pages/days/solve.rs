@@ -1,0 +1,97 @@
+//! Planning the days: the search runs in slices between frames, shows how far it is, and can be stopped.
+
+use core::time::Duration as Wait;
+
+use leptos::prelude::*;
+use slantlight::plan::schedule::solution::Solution;
+use slantlight::plan::schedule::solver::Solver;
+use slantlight::project::shoot::problem::{Brief, brief};
+use slantlight::units::Duration;
+
+use super::{put, zones};
+use crate::app::devices::clock;
+use crate::app::parts::Notes;
+use crate::app::store::Store;
+
+/// Looks of one step, and the longest slice: a page that answers within a frame. Our own choice.
+const STEP: usize = 20_000;
+const SLICE: Duration = Duration::from_millis(8);
+
+/// The search that runs, and how far it is.
+#[derive(Clone, Copy)]
+pub struct Solving {
+    work: StoredValue<Option<(Brief, Solver)>>,
+    /// Percent; `None` while nothing runs.
+    done: RwSignal<Option<u32>>,
+}
+
+impl Solving {
+    /// Nothing runs.
+    pub fn idle() -> Self {
+        Self { work: StoredValue::new(None), done: RwSignal::new(None) }
+    }
+}
+
+/// The button, and while the search runs its progress.
+pub fn button(store: Store, solving: Solving) -> AnyView {
+    let notes = Notes::here();
+    let begin = move |_| {
+        if store.desk.latest().shoot.days.is_empty() {
+            notes.say("Choose at least one shoot day first.");
+            return;
+        }
+        let brief = brief(&store.desk.latest(), &zones(store));
+        let solver = Solver::new(brief.problem.clone());
+        solving.work.set_value(Some((brief, solver)));
+        solving.done.set(Some(0));
+        slice(store, notes, solving);
+    };
+    let stop = move |_| {
+        solving.work.set_value(None);
+        solving.done.set(None);
+    };
+    let shown = move || {
+        match solving.done.get() {
+        None => view! { <button type="button" class="button wide primary" on:click=begin>"Plan the days"</button> }.into_any(),
+        Some(percent) => view! {
+            <progress max="100" value=percent aria-label="Planning"></progress>
+            <button type="button" class="button wide" on:click=stop>{format!("Stop planning ({percent} %)")}</button>
+        }
+        .into_any(),
+    }
+    };
+    view! { <div class="solving">{shown}</div> }.into_any()
+}
+
+fn slice(store: Store, notes: Notes, solving: Solving) {
+    let Some(Some((brief, mut solver))) = solving.work.try_update_value(Option::take) else { return };
+    let begun = clock::now();
+    while !solver.step(STEP) {
+        if clock::now() - begun > SLICE {
+            solving.done.set(Some((solver.share() * 100.0) as u32));
+            solving.work.set_value(Some((brief, solver)));
+            set_timeout(move || slice(store, notes, solving), Wait::ZERO);
+            return;
+        }
+    }
+    solving.done.set(None);
+    let (solution, mut shoot) = (solver.solution(), store.desk.latest().shoot.clone());
+    shoot.plan = brief.plan(&shoot, &solution);
+    if put(store, "plan the days", shoot) {
+        notes.say(words(&solution));
+    }
+}
+
+/// How good the plan is known to be.
+fn words(solution: &Solution) -> String {
+    let placed: usize = solution.days.iter().map(|day| day.set_ups.len()).sum();
+    let plan = format!("{placed} set-ups on {} days", solution.days.len());
+    match (solution.proved, solution.undone.len()) {
+        (true, 0) => format!("{plan}. No plan does it in fewer days or with less travel."),
+        (true, left) => format!("{plan}, {left} left over. No plan does better."),
+        (false, left) => format!(
+            "{plan}, {left} left over: the best found. It is not proved; everything needs at least {} days.",
+            solution.least_days
+        ),
+    }
+}
