@@ -29,6 +29,8 @@ journey('local times around clock changes, as the table of zones has them', asyn
       await screen.at(instant);
       await screen.page.goto(`${screen.server.address}#location/at-${zones.indexOf(row.zone)}`);
       await screen.reload();
+      // The page of the place must stand before the address changes, or the old one answers.
+      await screen.page.getByRole('heading', { name: row.zone, level: 1 }).waitFor();
       await screen.page.evaluate(() => { location.hash = '#now'; });
       await screen.see(new RegExp(`${clockAt(instant, offset)} ${named(offset)}$`));
     }
