@@ -26,6 +26,8 @@ pub mod problem;
 pub mod sheet;
 pub mod suggest;
 pub mod typing;
+#[cfg(test)]
+mod typing_tests;
 
 use std::collections::BTreeMap;
 

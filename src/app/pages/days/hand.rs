@@ -11,9 +11,15 @@ use slantlight::project::route::Route;
 /// The sheet over the page, there while a set-up is chosen.
 pub fn sheet(store: Store, chosen: RwSignal<Option<String>>) -> AnyView {
     let open = RwSignal::new(false);
-    Effect::new(move |_| open.set(chosen.with(Option::is_some)));
+    // Each follows the other, and only where it differs: a signal tells of every set, even of the same value.
     Effect::new(move |_| {
-        if !open.get() {
+        let is_chosen = chosen.with(Option::is_some);
+        if open.get_untracked() != is_chosen {
+            open.set(is_chosen);
+        }
+    });
+    Effect::new(move |_| {
+        if !open.get() && chosen.with_untracked(Option::is_some) {
             chosen.set(None);
         }
     });
