@@ -203,6 +203,8 @@ pub fn typed(project: &Project, field: &Field, text: &str) -> Result<Shoot, &'st
             }
         }
     }
+    // What is as usual needs no entry.
+    shoot.places.retain(|_, place| *place != PlaceWork::default());
     Ok(shoot)
 }
 
