@@ -101,7 +101,7 @@ journey('an earlier version can be brought back, and that be undone', async ({ s
   await screen.tap(/^Bring back/);
   await screen.see('The earlier version is back.');
   await go(screen, '#location/sail-loft');
-  assert.equal(await screen.value(NOTES), 'of Monday');
+  await screen.page.waitForFunction(() => [...document.querySelectorAll('textarea')].some((area) => area.value === 'of Monday'));
   await screen.tap(/^Undo: bring back/);
   await screen.page.waitForFunction(() => [...document.querySelectorAll('textarea')].some((area) => area.value === 'of Tuesday'));
 });

@@ -97,8 +97,6 @@ journey('a set-up is marked as shot, with note and reading, and the same light i
   await screen.keys('Tab');
   await screen.type(/^Meter/, '3200');
   await screen.keys('Tab');
-  // An edit is on its way to the shelves a frame later; until then "Saved" speaks of the one before.
-  await screen.page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
   await screen.saved();
   await screen.reload();
   await screen.see(/4 A, shot/);

@@ -43,6 +43,8 @@ export class Screen {
   async open(fragment = '') {
     await this.page.goto(this.server.address + fragment);
     await this.started();
+    // The demo is laid out, then leads on to its scenes; whoever goes elsewhere before is brought back by it.
+    if (fragment === '#demo') await this.page.waitForFunction(() => location.hash !== '#demo');
   }
 
   /** Reloads, as a person would. */
@@ -199,6 +201,8 @@ export class Screen {
 
   /** Waits until the last change is on the disk. */
   async saved() {
+    // An edit is on its way to the shelves a frame later; until then "Saved" speaks of the one before.
+    await this.page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
     await this.page.locator('.kept', { hasText: 'Saved' }).waitFor();
   }
 
