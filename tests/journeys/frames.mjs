@@ -9,6 +9,8 @@ import { Server } from './kit/server.mjs';
 
 const THROTTLE = 4;
 const SECONDS = 4;
+/** How far the pointer runs before it turns, pixels. */
+const WAY = 100;
 const BARS = { frames: 50, latency: 20 };
 
 const server = await new Server(process.env.DIST ?? path.resolve(import.meta.dirname, '../../dist')).start();
@@ -31,8 +33,9 @@ await screen.page.mouse.down();
 const began = Date.now();
 let moves = 0;
 while (Date.now() - began < SECONDS * 1000) {
-  const share = 0.55 + 0.2 * Math.sin(moves / 25);
-  await screen.page.mouse.move(box.x + box.width * share, y);
+  // Two pixels a move, to and fro: every move asks for another degree, so that each must change the drawing.
+  const along = Math.abs(((2 * moves) % (2 * WAY)) - WAY);
+  await screen.page.mouse.move(box.x + box.width * 0.4 + along, y);
   moves += 1;
 }
 await screen.page.mouse.up();

@@ -53,7 +53,7 @@ pub fn FromCompass(
     };
     view! {
         // The sensors must be asked for in the tap itself.
-        <button type="button" class="button wide" on:click=move |_| orientation::ask(move |answer| permission.set(Some(answer)))>{word}</button>
+        <button type="button" class="button wide spaced" on:click=move |_| orientation::ask(move |answer| permission.set(Some(answer)))>{word}</button>
         {card}
     }
 }

@@ -42,7 +42,7 @@ pub fn dates(store: Store) -> AnyView {
             <label for="day-to-add">"Add a shoot day"</label>
             <input type="date" id="day-to-add" on:change=add />
         </div>
-        <p><button type="button" class="button wide" on:click=suggested>"Suggest days by their light"</button></p>
+        <p class="spaced"><button type="button" class="button wide" on:click=suggested>"Suggest days by their light"</button></p>
     }
     .into_any()
 }

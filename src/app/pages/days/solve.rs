@@ -52,7 +52,7 @@ pub fn button(store: Store, solving: Solving) -> AnyView {
     };
     let shown = move || {
         match solving.done.get() {
-        None => view! { <button type="button" class="button wide primary" on:click=begin>"Plan the days"</button> }.into_any(),
+        None => view! { <button type="button" class="button wide primary spaced" on:click=begin>"Plan the days"</button> }.into_any(),
         Some(percent) => view! {
             <progress max="100" value=percent aria-label="Planning"></progress>
             <button type="button" class="button wide" on:click=stop>{format!("Stop planning ({percent} %)")}</button>
