@@ -1,13 +1,14 @@
 //! Frames, flags and mirrors in words: where each stands over a hold.
 
 use super::grip::{Aimed, aimed, covered};
+use super::grip_kit::GripKit;
 use super::in_frame::shows;
 use super::stage::Stage;
 use super::words as say;
-use crate::light::cover::{Away, Cloth, NoStand};
+use crate::light::cover::{Away, NoStand};
 use crate::maths;
 use crate::sky::sun::Sun;
-use crate::units::{Bearing, Degrees, Instant, Metres, Span, Vector, World};
+use crate::units::{Degrees, Instant, Metres, Span, Vector, World};
 use crate::words::{self, Clock, Units};
 
 /// What must stay in the shade of a frame, and in the light of a mirror, about the face: our own choice.
@@ -16,43 +17,14 @@ const HEAD: Metres = Metres::from_metres(0.3);
 /// The front of a lens with its hood: our own choice.
 const GLASS: Metres = Metres::from_metres(0.08);
 
-/// What is at hand, and where it goes.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Kit {
-    /// The diffusion frame.
-    pub frame: Cloth,
-    /// Its middle above the face.
-    pub rise: Metres,
-    /// The flag's distance from the front glass.
-    pub flag: Metres,
-    /// Side of the mirror.
-    pub mirror: Metres,
-    /// From the mark to the mirror.
-    pub bearing: Bearing,
-    /// How far.
-    pub distance: Metres,
-    /// The mirror's middle above the face; below is negative.
-    pub above: Metres,
-}
-
-impl Default for Kit {
-    /// Our own choice: what a small crew has.
-    fn default() -> Self {
-        let metres = Metres::from_metres;
-        Self {
-            frame: Cloth { width: metres(2.4), height: metres(2.4) },
-            rise: metres(1.5),
-            flag: metres(1.0),
-            mirror: metres(1.0),
-            bearing: Bearing::default(),
-            distance: metres(6.0),
-            above: metres(0.0),
-        }
-    }
-}
-
 /// A sentence each for frame, flag and mirror through a hold; the mirror is aimed at its begin.
-pub fn lines(sun: &Sun, stage: &Stage, kit: &Kit, hold: Span, (style, units): (Clock, Units)) -> Vec<String> {
+pub fn lines(
+    sun: &Sun,
+    stage: &Stage,
+    kit: &GripKit,
+    hold: Span,
+    (style, units): (Clock, Units),
+) -> Vec<String> {
     let mut lines = vec![format!("For {}:", say::clock(hold, stage, style))];
     lines.push(frame(sun, stage, kit, hold, (style, units)));
     lines.extend(flag(sun, stage, kit, hold, units));
@@ -60,8 +32,8 @@ pub fn lines(sun: &Sun, stage: &Stage, kit: &Kit, hold: Span, (style, units): (C
     lines
 }
 
-fn frame(sun: &Sun, stage: &Stage, kit: &Kit, hold: Span, (style, units): (Clock, Units)) -> String {
-    let found = match covered(sun, hold, kit.frame, Away::Above(kit.rise), HEAD) {
+fn frame(sun: &Sun, stage: &Stage, kit: &GripKit, hold: Span, (style, units): (Clock, Units)) -> String {
+    let found = match covered(sun, hold, kit.frame(), Away::Above(kit.frame_above), HEAD) {
         Ok(found) => found,
         Err(NoStand::NoSun) => return "Frame: no sun to soften.".to_owned(),
         Err(NoStand::TooLow) => return "Frame: its middle must be above the face.".to_owned(),
@@ -84,7 +56,7 @@ fn frame(sun: &Sun, stage: &Stage, kit: &Kit, hold: Span, (style, units): (Clock
 }
 
 /// The flag that keeps the sun off the lens; nothing while it does not reach the glass.
-fn flag(sun: &Sun, stage: &Stage, kit: &Kit, hold: Span, units: Units) -> Option<String> {
+fn flag(sun: &Sun, stage: &Stage, kit: &GripKit, hold: Span, units: Units) -> Option<String> {
     let picture = stage.shot.picture?;
     let ahead = crate::light::relative::LensFrame::new(stage.lens, picture.tilt).ahead();
     if sun.apparent(hold.middle()).dot(ahead) <= 0.0 {
@@ -103,7 +75,13 @@ fn flag(sun: &Sun, stage: &Stage, kit: &Kit, hold: Span, units: Units) -> Option
     ))
 }
 
-fn mirror(sun: &Sun, stage: &Stage, kit: &Kit, when: Instant, (style, units): (Clock, Units)) -> Vec<String> {
+fn mirror(
+    sun: &Sun,
+    stage: &Stage,
+    kit: &GripKit,
+    when: Instant,
+    (style, units): (Clock, Units),
+) -> Vec<String> {
     let at = kit.bearing.level() * kit.distance.metres() + Vector::UP * kit.above.metres();
     let Some(found) = aimed(sun, stage, (at, kit.mirror), HEAD, when) else {
         return vec!["Mirror: it cannot throw the sun on the mark from there.".to_owned()];
@@ -146,8 +124,9 @@ mod tests {
     use super::super::fixture::{field, loft, span};
     use super::*;
     use crate::light::picture::Picture;
+    use crate::units::Bearing;
 
-    fn told(stage: &Stage, kit: &Kit) -> Vec<String> {
+    fn told(stage: &Stage, kit: &GripKit) -> Vec<String> {
         let hold = span("2027-06-21T12:00:00Z", "2027-06-21T12:40:00Z");
         lines(&Sun::new(stage.site), stage, kit, hold, (Clock::default(), Units::Metric))
     }
@@ -158,7 +137,7 @@ mod tests {
         stage.lens = Bearing::from_degrees(180.0);
         let degrees = Degrees::from_degrees;
         stage.shot.picture = Some(Picture { across: degrees(40.0), up: degrees(27.0), tilt: degrees(0.0) });
-        let lines = told(&stage, &Kit::default());
+        let lines = told(&stage, &GripKit::default());
         assert_eq!(lines[0], "For 13:00–13:40:");
         assert!(lines[1].starts_with("Frame: ") && lines[1].contains("Covers to the end"), "{}", lines[1]);
         assert!(lines[2].starts_with("Flag: ") && !lines[2].contains("in the picture"), "{}", lines[2]);
@@ -168,19 +147,19 @@ mod tests {
             lines[3]
         );
         assert_eq!(lines.len(), 4);
-        let small = Kit { frame: Cloth { width: HEAD, height: HEAD }, ..Kit::default() };
+        let small = GripKit { frame_width: HEAD, frame_height: HEAD, ..GripKit::default() };
         assert!(told(&stage, &small)[1].contains("too small even for a minute"));
-        let low = Kit { rise: Metres::from_metres(-0.2), ..Kit::default() };
+        let low = GripKit { frame_above: Metres::from_metres(-0.2), ..GripKit::default() };
         assert!(told(&stage, &low)[1].contains("must be above the face"));
     }
 
     #[test]
     fn a_room_says_where_the_beam_comes_in() {
-        let at = |bearing: f64| Kit {
+        let at = |bearing: f64| GripKit {
             bearing: Bearing::from_degrees(bearing),
             distance: Metres::from_metres(8.0),
             above: Metres::from_metres(1.4),
-            ..Kit::default()
+            ..GripKit::default()
         };
         assert_eq!(told(&loft(), &at(233.0)).last().unwrap(), "Its beam comes through left window.");
         assert!(told(&loft(), &at(248.0)).last().unwrap().contains("meets a wall"));

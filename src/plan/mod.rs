@@ -15,6 +15,7 @@ mod fixture;
 pub mod free_lens;
 pub mod gauge;
 pub mod grip;
+pub mod grip_kit;
 pub mod grip_words;
 pub mod in_frame;
 pub mod in_room;

@@ -19,6 +19,7 @@
 //! | `scenes[].set_ups[]` | place, facing, lens, way, minutes, notes | [`SetUp`] |
 //! | `scenes[].set_ups[].wish` | the light wanted | [`Wish`] |
 //! | `scenes[].set_ups[].rig` | what of the kit stands there, the ratio wanted | [`Rig`] |
+//! | `scenes[].set_ups[].grip` | frame, flag and mirror | [`GripKit`] |
 //! | `shoot` | days, limits and rules, what places take, the plan | [`Shoot`] |
 //! | `scenes[].set_ups[].saved[]` | slots that were kept | [`SavedSlot`] |
 //! | `scenes[].set_ups[].shots[]` | what was shot, with note and meter reading | [`Taken`] |
@@ -44,6 +45,7 @@ use crate::place::mark::Mark;
 use crate::place::room::Room;
 use crate::place::site::Site;
 use crate::place::skyline::Skyline;
+use crate::plan::grip_kit::GripKit;
 use crate::plan::kit::{CameraSettings, Gear, Reading, Rig, There};
 use crate::plan::lens::LensChoice;
 use crate::plan::match_limit::MatchLimit;
@@ -195,6 +197,9 @@ pub struct SetUp {
     /// What of the kit stands there, and the ratio wanted.
     #[serde(default, skip_serializing_if = "Rig::is_empty")]
     pub rig: Rig,
+    /// Frame, flag and mirror of the grip.
+    #[serde(default, skip_serializing_if = "GripKit::is_usual")]
+    pub grip: GripKit,
     /// Where the subject's nose points; `None` if nobody has said.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub facing: Option<Facing>,

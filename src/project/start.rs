@@ -16,6 +16,7 @@ use crate::place::site::Site;
 use crate::place::skyline::Skyline;
 use crate::place::wall::COMPASS;
 use crate::plan::face_wish::{FaceWish, InPicture};
+use crate::plan::grip_kit::GripKit;
 use crate::plan::kit::{CameraSettings, Rig};
 use crate::plan::lens::LensChoice;
 use crate::plan::match_limit::MatchLimit;
@@ -70,6 +71,7 @@ pub fn set_up(id: &str, name: &str, at: Option<At>) -> SetUp {
         },
         rig: Rig::default(),
         facing: None,
+        grip: GripKit::default(),
         travel: None,
         saved: Vec::new(),
         shots: Vec::new(),

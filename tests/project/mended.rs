@@ -48,6 +48,17 @@ fn what_can_be_guessed_is_put_in() {
 }
 
 #[test]
+fn a_frame_that_cannot_be_is_as_usual() {
+    let restored = damaged(|tree| {
+        tree["scenes"][0]["set_ups"][0]["grip"] = json!({"frame_width_m": -2.0});
+        tree["scenes"][1]["set_ups"][0]["grip"] = json!({"mirror_m": 0.5});
+    });
+    assert_eq!(paths(&restored), ["scenes[0].set_ups[0].grip"]);
+    assert!(restored.project.scenes[0].set_ups[0].grip.is_usual());
+    assert_eq!(restored.project.scenes[1].set_ups[0].grip.mirror.metres(), 0.5);
+}
+
+#[test]
 fn a_lens_without_a_bearing_is_uncertain_all_round() {
     let restored = damaged(|tree| {
         tree["scenes"][0]["set_ups"][0]["lens"].as_object_mut().unwrap().remove("bearing_deg");

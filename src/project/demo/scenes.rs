@@ -2,6 +2,7 @@
 
 use super::metres;
 use crate::plan::face_wish::{FaceWish, InPicture};
+use crate::plan::grip_kit::GripKit;
 use crate::plan::kit::{Placed, Rig, Side};
 use crate::plan::lens::LensChoice;
 use crate::plan::match_limit::MatchLimit;
@@ -137,6 +138,7 @@ fn set_up(id: &str, name: &str, at: At, (bearing, focal_mm): (f64, f64), minutes
         wish,
         rig: Rig::default(),
         facing: None,
+        grip: GripKit::default(),
         travel: None,
         saved: Vec::new(),
         shots: Vec::new(),

@@ -13,6 +13,7 @@ use crate::place::opening::Opening;
 use crate::place::outside::Screen;
 use crate::place::room::Room;
 use crate::place::site::Site;
+use crate::plan::grip_kit::GripKit;
 use crate::plan::travel::{Leg, Travel};
 use crate::plan::wish::{DateRange, Wish};
 use crate::project::document::{Camera, Lens, Location, Scene, SetUp};
@@ -144,6 +145,7 @@ impl Sound for SetUp {
             .or_else(|| wish(&self.wish))
             .or_else(|| levels(&self.wish.levels))
             .or_else(|| rig(&self.rig))
+            .or_else(|| grip(&self.grip))
             .or_else(|| self.travel.as_ref().and_then(travel))
             .or_else(|| first(&["saved"], &self.saved, |slot| slot.start > slot.end))
             .or_else(|| first(&["shots"], &self.shots, |shot| !shot.is_sound()))
@@ -156,6 +158,13 @@ fn lens(lens: &Lens) -> Unsound {
         .or_else(|| number(&["lens", "height_m"], lens.height.metres(), (-100.0, 1000.0)))
         .or_else(|| number(&["lens", "tilt_deg"], lens.tilt.degrees(), (-90.0, 90.0)))
         .or_else(|| number(&["lens", "focal_mm"], lens.focal_mm, (0.1, 10_000.0)))
+}
+
+fn grip(kit: &GripKit) -> Unsound {
+    let sizes = [kit.frame_width, kit.frame_height, kit.flag, kit.mirror, kit.distance];
+    let far = |metres: &Metres| !(0.0..=1000.0).contains(&metres.metres());
+    let high = [kit.frame_above, kit.above].iter().any(|metres| metres.metres().abs() > 1000.0);
+    (high || sizes.iter().any(far)).then(|| fault(&["grip"], "no frame, flag or mirror stands like this"))
 }
 
 fn travel(travel: &Travel) -> Unsound {
