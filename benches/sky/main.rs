@@ -14,6 +14,8 @@ use std::hint::black_box;
 
 use clock::{Bar, Rounds};
 use scenes::{SETUPS, Scene, cold, slots};
+use slantlight::plan::search;
+use slantlight::plan::stage::Stage;
 use slantlight::sky::events::RISE_AND_SET;
 use slantlight::sky::search::Limb;
 use slantlight::sky::sun::Sun;
@@ -50,6 +52,11 @@ fn slots_with_skyline(scene: &Scene, sun: Sun) -> usize {
     found.map(|region| sun.above(&scene.skyline, Limb::Upper, &lit(region)).as_slice().len()).sum()
 }
 
+/// Slots of a set-up in the year, warm.
+fn lens_slots(stage: &Stage) -> usize {
+    search::slots(&Sun::new(stage.site), stage, &[scenes::dates()]).len()
+}
+
 fn above(scene: &Scene, sun: Sun) -> usize {
     (0..SETUPS).map(|_| sun.spans_above(&scene.skyline, Limb::Upper, scene.year).as_slice().len()).sum()
 }
@@ -58,6 +65,7 @@ fn time() {
     let scene = Scene::new();
     let warm = Sun::new(scene.site);
     black_box(vectors(&scene, warm));
+    let [fixed, free, in_picture] = scenes::lenses();
     let mut rounds = Rounds::default();
     for _ in 0..15 {
         rounds.time("SPA, one direction", theirs::PART, || theirs::spa_year(&scene));
@@ -80,6 +88,9 @@ fn time() {
         rounds.time("10 set-ups × year, cold", 1.0, || slots(&scene, Sun::with(cold(), scene.site), SETUPS));
         rounds.time("10 set-ups with a skyline × year, warm", 1.0, || slots_with_skyline(&scene, warm));
         rounds.time("10 skylines of 360 points × year, warm", 1.0, || above(&scene, warm));
+        rounds.time("a set-up of the demo × year, fixed lens", 1.0, || lens_slots(&fixed));
+        rounds.time("the same, lens free to any bearing", 1.0, || lens_slots(&free));
+        rounds.time("the same, sun in the picture", 1.0, || lens_slots(&in_picture));
         rounds.time("SPA, 10 set-ups × year, scan", theirs::DAYS_PART, || theirs::scan(&scene));
     }
     rounds.print();
@@ -121,6 +132,13 @@ fn bars(rounds: &Rounds) {
     ] {
         Bar::at_least(name, theirs / ours, hold).print();
     }
+    let fixed = per("a set-up of the demo × year, fixed lens");
+    Bar::at_most(
+        "a free lens, in searches of a fixed one",
+        per("the same, lens free to any bearing") / fixed,
+        8.0,
+    )
+    .print();
     Bar::at_most("10 set-ups × year, cold, in SPA calls", per("10 set-ups × year, cold") / spa, 1500.0)
         .print();
 }

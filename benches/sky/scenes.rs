@@ -3,6 +3,12 @@
 use slantlight::place::cone::{Cone, HalfSpace};
 use slantlight::place::site::Site;
 use slantlight::place::skyline::{Point, Skyline};
+use slantlight::place::zone::Zone;
+use slantlight::plan::face_wish::InPicture;
+use slantlight::plan::stage::Stage;
+use slantlight::plan::wish::{DateRange, SunOnMark};
+use slantlight::project::demo;
+use slantlight::project::stage::of_set_up;
 use slantlight::sky::ephemeris::Ephemeris;
 use slantlight::sky::search::Limb;
 use slantlight::sky::sun::Sun;
@@ -58,6 +64,23 @@ pub fn slots(scene: &Scene, sun: Sun, setups: usize) -> usize {
     found
         .map(|region| sun.spans_in(core::slice::from_ref(region), Limb::Centre, scene.year).as_slice().len())
         .sum()
+}
+
+/// The year that set-ups of the demo are searched in.
+pub fn dates() -> DateRange {
+    let date = |text: &str| text.parse().unwrap();
+    DateRange { from: date("2027-01-01"), to: date("2027-12-31") }
+}
+
+/// The sail-maker at the bench by two windows: with her own lens, with one that is free to any bearing, and free with the
+/// sun wished in the picture.
+pub fn lenses() -> [Stage; 3] {
+    let stage = of_set_up(&demo::project(), "set-up-4a", Zone::fixed("UTC", Duration::ZERO)).unwrap();
+    let every = (0..360).map(|degree| Bearing::from_degrees(f64::from(degree)));
+    let free = Stage { free: Some(every.collect()), ..stage.clone() };
+    let mut in_picture = free.clone();
+    (in_picture.wish.in_picture, in_picture.wish.sun_on_mark) = (InPicture::In, SunOnMark::Any);
+    [stage, free, in_picture]
 }
 
 /// Hills between 2° and 12° with a corner every 10°, and roofs of half a degree on them: a fixed disorder.

@@ -1,4 +1,4 @@
-//! The skyline of a mark through the year: trees that lose their leaves open the sky on one day and close it on another.
+//! What blocks the sky through the year: trees that lose their leaves open it on one day and close it on another.
 //!
 //! Every year is alike. It begins anew on each day on which some tree gains or loses its leaves; where none does, there are
 //! no seasons. Days are those of the place's calendar, from midnight to midnight.
@@ -8,11 +8,40 @@ use chrono::{Datelike, NaiveDate};
 use super::blocker::{Blocker, DayOfYear, Eye};
 use super::skyline::Skyline;
 
-/// What blocks the sky from a mark, by the date.
+/// What blocks the sky from a mark, by the date; or anything else that follows from it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Seasons {
+pub struct Seasons<T = Skyline> {
     /// First days of the year's parts, in order, each with what blocks the sky from then on; never empty.
-    parts: Vec<(DayOfYear, Skyline)>,
+    parts: Vec<(DayOfYear, T)>,
+}
+
+/// What blocks the sky from a point, on any date.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Around {
+    /// With all trees in leaf.
+    pub in_leaf: Skyline,
+    /// By the date; `None` for the same all year.
+    pub seasons: Option<Seasons>,
+}
+
+impl Around {
+    /// What an eye sees of a far skyline and of things near by.
+    pub fn of(own: &Skyline, blockers: &[Blocker], eye: Eye) -> Self {
+        let seen = blockers.iter().filter_map(|one| one.seen_from(eye));
+        let in_leaf = seen.fold(own.clone(), |all, one| all.or(&one));
+        Self { in_leaf, seasons: Seasons::around(own, blockers, eye) }
+    }
+
+    /// On a date.
+    pub fn on(&self, date: NaiveDate) -> &Skyline {
+        self.seasons.as_ref().map_or(&self.in_leaf, |seasons| seasons.on(date))
+    }
+
+    /// With every skyline of the year changed.
+    pub fn map(&self, change: impl Fn(&Skyline) -> Skyline) -> Self {
+        let seasons = self.seasons.as_ref().map(|seasons| seasons.map(&change));
+        Self { in_leaf: change(&self.in_leaf), seasons }
+    }
 }
 
 impl Seasons {
@@ -32,12 +61,19 @@ impl Seasons {
         };
         Some(Self { parts: days.into_iter().map(|day| (day, on(day))).collect() })
     }
+}
 
-    /// What blocks the sky on a date. Before the year's first change the last one of the year before holds.
-    pub fn on(&self, date: NaiveDate) -> &Skyline {
+impl<T> Seasons<T> {
+    /// What holds on a date. Before the year's first change the last one of the year before holds.
+    pub fn on(&self, date: NaiveDate) -> &T {
         let today = DayOfYear::of(date);
         let begun = self.parts.partition_point(|(from, _)| *from <= today);
         &self.parts[begun.checked_sub(1).unwrap_or(self.parts.len() - 1)].1
+    }
+
+    /// What follows from each of them.
+    pub fn map<U>(&self, change: impl Fn(&T) -> U) -> Seasons<U> {
+        Seasons { parts: self.parts.iter().map(|(day, held)| (*day, change(held))).collect() }
     }
 
     /// Dates after `from`, up to `to`, on which another skyline begins to hold.

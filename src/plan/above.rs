@@ -1,22 +1,37 @@
 //! When the sun stands above a skyline: of its disc, some still shows.
 //!
-//! A level horizon is not asked here: the wish's own heights stand for it.
+//! A wish's own heights stand for a level horizon, so that [`above`] does not ask it; [`shown`] does.
 
+use super::reason::above_horizon;
+use crate::place::cone::Cone;
 use crate::place::skyline::Skyline;
-use crate::sky::search::Limb;
+use crate::sky::search::{Limb, SUN_RADIUS};
 use crate::sky::sun::Sun;
-use crate::units::Spans;
+use crate::units::{Spans, Vector, World};
 
 /// The part of `light` in which some of the sun's disc shows above `line`.
 pub fn above(sun: &Sun, line: &Skyline, light: &Spans) -> Spans {
     if line.is_level() { light.clone() } else { sun.above(line, Limb::Upper, light) }
 }
 
+/// The part of `light` in which the sun is seen over `line`, be it the level horizon.
+pub fn shown(sun: &Sun, line: &Skyline, light: &Spans) -> Spans {
+    if !line.is_level() {
+        return above(sun, line, light);
+    }
+    let up = Cone { sides: vec![above_horizon()] };
+    Spans::gather(light.iter().flat_map(|span| sun.spans(&up, span).as_slice().to_vec()).collect())
+}
+
+/// Whether a sun in a direction is seen over `line`.
+pub fn shows(line: &Skyline, light: Vector<World>) -> bool {
+    if line.is_level() { above_horizon().contains(light) } else { line.clears(light, SUN_RADIUS) }
+}
+
 #[cfg(test)]
 mod tests {
     use super::super::fixture::{site, skyline, some_days, span};
     use super::*;
-    use crate::sky::search::SUN_RADIUS;
     use crate::units::{Duration, Span};
     use proptest::prelude::*;
 

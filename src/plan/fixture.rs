@@ -14,7 +14,7 @@ use crate::place::blocker::{Blocker, DayOfYear, Eye, Kind, Leaves};
 use crate::place::cone::{Cone, HalfSpace};
 use crate::place::opening::Opening;
 use crate::place::room::Room;
-use crate::place::seasons::Seasons;
+use crate::place::seasons::{Around, Seasons};
 use crate::place::site::Site;
 use crate::place::skyline::{Point, Skyline};
 use crate::place::zone::Zone;
@@ -148,7 +148,7 @@ pub(super) fn room_stage() -> RoomStage {
         arc: Arc { from: Degrees::from_degrees(0.0), to: Degrees::from_degrees(360.0), either_side: false },
         ..wish((0.0, 360.0), (-90.0, 90.0), SunOnMark::Yes)
     };
-    RoomStage { stage: Stage { wish, ..loft() }, room, far: Skyline::default() }
+    RoomStage { stage: Stage { wish, ..loft() }, room, far: Around::default() }
 }
 
 /// The salt pans: open and flat.

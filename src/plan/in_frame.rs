@@ -37,9 +37,12 @@ pub fn in_frame(sun: &Sun, stage: &Stage, height: Metres, (at, day): (Instant, S
 
 /// Where the sun stands if it shines on the lens.
 fn sees_sun(sun: &Sun, stage: &Stage, at: Instant) -> Option<Vector<World>> {
-    let light = super::on_mark::sun_there(sun, stage.skyline_at(at), at)?;
-    let camera = stage.shot.vantage.as_ref();
-    camera.is_none_or(|camera| camera.sees_sky(stage.lens, light)).then_some(light)
+    let Some(camera) = &stage.shot.vantage else {
+        return super::on_mark::sun_there(sun, stage.skyline_at(at), at);
+    };
+    let around = camera.around(stage.lens);
+    let light = super::on_mark::sun_there(sun, around.on(stage.zone.date(at)), at)?;
+    camera.sees_sky(stage.lens, light).then_some(light)
 }
 
 /// Openings of which some is in the picture and no wall of the room hides all.
@@ -91,6 +94,7 @@ mod tests {
     use super::super::fixture::{field, span};
     use super::*;
     use crate::place::room::Room;
+    use crate::place::seasons::Around;
     use proptest::prelude::*;
     use std::sync::Arc;
 
@@ -113,6 +117,7 @@ mod tests {
             subject: [metres(3.0), metres(2.5)],
             distance: metres(distance),
             height: metres(1.5),
+            far: Around::default(),
         }
     }
 

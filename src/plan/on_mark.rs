@@ -5,17 +5,14 @@
 
 use chrono::NaiveDate;
 
-use super::above::above;
+use super::above::{shown, shows};
 use super::calendar;
 use super::met;
-use super::reason::above_horizon;
 use super::stage::Stage;
 use super::through_window::{self, Through};
 use super::uncertainty;
 use super::wish::DateRange;
-use crate::place::cone::Cone;
 use crate::place::skyline::Skyline;
-use crate::sky::search::{Limb, SUN_RADIUS};
 use crate::sky::sun::Sun;
 use crate::units::{Duration, Instant, Span, Spans, Vector, World};
 use crate::words::{self, Clock};
@@ -110,17 +107,12 @@ fn together(openings: &[usize], all: &[(String, Spans)]) -> String {
 
 /// Where the sun is seen at an instant, unless the horizon or the skyline hides all of it.
 pub fn sun_there(sun: &Sun, line: &Skyline, at: Instant) -> Option<Vector<World>> {
-    let light = sun.apparent(at);
-    let clear =
-        if line.is_level() { above_horizon().contains(light) } else { line.clears(light, SUN_RADIUS) };
-    clear.then_some(light)
+    Some(sun.apparent(at)).filter(|light| shows(line, *light))
 }
 
 /// When the sun is there within a day.
 pub fn sun_up(sun: &Sun, line: &Skyline, day: Span) -> Spans {
-    let up = Cone { sides: vec![above_horizon()] };
-    let light = if line.is_level() { sun.spans_in(&[up], Limb::Centre, day) } else { day.into() };
-    above(sun, line, &light)
+    shown(sun, line, &day.into())
 }
 
 fn next_day(next: &Through, stage: &Stage, style: Clock) -> String {

@@ -75,7 +75,7 @@ impl<'a> Question<'a> {
         self.clock(outside)
             .or_else(|| self.direction(sun.apparent(outside)))
             .or_else(|| self.direct(sun, outside, inside))
-            .or_else(|| self.shot(sun.apparent(outside)))
+            .or_else(|| self.shot(sun, outside))
             .or_else(|| self.levels(sun, outside))
             .unwrap_or(Reason::DatesSearched)
     }
@@ -87,8 +87,8 @@ impl<'a> Question<'a> {
     }
 
     /// What face and picture lack.
-    fn shot(&self, light: Vector<World>) -> Option<Reason> {
-        self.shot.lacks(light).map(|lacks| match lacks {
+    fn shot(&self, sun: &Sun, at: Instant) -> Option<Reason> {
+        self.shot.lacks(self.stage, at, sun.apparent(at)).map(|lacks| match lacks {
             shot::Lacks::Face => Reason::Face,
             shot::Lacks::Picture => Reason::Picture,
         })

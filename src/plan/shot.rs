@@ -2,22 +2,24 @@
 //!
 //! All of it is again convex parts of the sky, so that the search stays exact. A face is lit by the sun whatever the
 //! lens does; short and broad, and the sun in the picture, turn with the lens. In a room the lens sees the sun only
-//! through an opening as seen from where the camera stands.
+//! through an opening, and over what stands around the room, as seen from where the camera stands.
 
 use std::sync::Arc;
 
-use super::face_wish::InPicture;
+use super::free_lens;
+use super::in_room;
+use super::pictured::Pictured;
 use super::region::BearingArc;
 use super::stage::Stage;
 use crate::light::face::{Cheek, Facing, IN_THE_EYES, Pattern, has_cheeks};
 use crate::light::picture::Picture;
 use crate::maths;
-use crate::place::aperture;
 use crate::place::cone::{Cone, HalfSpace};
 use crate::place::room::Room;
+use crate::place::seasons::Around;
 use crate::sky::search::Limb;
 use crate::sky::sun::Sun;
-use crate::units::{Bearing, Degrees, Height, InRoom, Metres, Spans, Vector, World};
+use crate::units::{Bearing, Degrees, Height, InRoom, Instant, Metres, Spans, Vector, World};
 
 /// What a stage knows of face and picture.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -41,6 +43,8 @@ pub struct Vantage {
     pub distance: Metres,
     /// Lens above the floor.
     pub height: Metres,
+    /// What blocks the sky besides the room's own surroundings.
+    pub far: Around,
 }
 
 impl Vantage {
@@ -59,17 +63,20 @@ impl Vantage {
 
     /// Whether the lens sees a part of the sky, through an opening or from outside.
     pub fn sees_sky(&self, lens: Bearing, direction: Vector<World>) -> bool {
-        self.sky(lens).iter().any(|cone| cone.contains(direction))
+        self.sky(lens).is_none_or(|sky| sky.iter().any(|cone| cone.contains(direction)))
     }
 
-    /// The sky that the openings let onto the lens; from outside, all of it.
-    fn sky(&self, lens: Bearing) -> Vec<Cone> {
-        if !self.is_inside(lens) {
-            return vec![Cone::default()];
-        }
+    /// What blocks the sky from the lens.
+    pub fn around(&self, lens: Bearing) -> Around {
         let at = self.lens_at(lens);
-        let cones = |opening| aperture::cones(&self.room, opening, at, Degrees::default());
-        self.room.openings.iter().flat_map(cones).collect()
+        self.far.map(|line| in_room::seen_from(&self.room, line, at))
+    }
+
+    /// The sky that the openings let onto the lens; `None` from outside, where it is all of it. Bars that never hide all of
+    /// the sun's disc do not part it.
+    pub(super) fn sky(&self, lens: Bearing) -> Option<Vec<Cone>> {
+        let seen = || in_room::measured(&self.room, self.lens_at(lens));
+        self.is_inside(lens).then(|| seen().into_iter().flat_map(|opening| opening.cones).collect())
     }
 }
 
@@ -77,8 +84,8 @@ impl Vantage {
 pub(super) struct Asked {
     /// Each a union of convex parts of the sky, all of which must hold.
     face: Vec<Vec<Cone>>,
-    /// The union in which the sun must be, and the one in which it must not.
-    picture: (Option<Vec<Cone>>, Option<Vec<Cone>>),
+    /// The sun in the picture.
+    picture: Option<Pictured>,
 }
 
 /// The part of it that does not hold.
@@ -101,7 +108,7 @@ impl Asked {
                 wish.sun_in_eyes.map(|into| vec![eyes_cone(into, facing)]),
             ]
         });
-        Self { face: face.flatten().collect(), picture: picture_cones(stage, lens) }
+        Self { face: face.flatten().collect(), picture: Pictured::of(stage, lens) }
     }
 
     /// Of `stage` as it is. A lens that is free may look wherever it does, so that only the face is asked then; the bearing
@@ -109,55 +116,51 @@ impl Asked {
     pub(super) fn of_stage(stage: &Stage) -> Self {
         match stage.free {
             None => Self::of(stage, stage.lens),
-            Some(_) => {
-                let mut open = stage.looking(stage.lens);
-                open.wish.face.cheek = None;
-                open.wish.in_picture = InPicture::Any;
-                Self::of(&open, stage.lens)
-            }
+            Some(_) => Self::of(&free_lens::without_lens(stage.looking(stage.lens)), stage.lens),
         }
     }
 
     /// Whether the wish asks nothing of face and picture.
     pub(super) fn is_nothing(&self) -> bool {
-        self.face.is_empty() && self.picture == (None, None)
+        self.face.is_empty() && self.picture.is_none()
     }
 
     /// What of `light` is left.
-    pub(super) fn leaves(&self, sun: &Sun, light: Spans) -> Spans {
-        let within = |light: &Spans, cones: &[Cone]| {
-            let found =
-                light.iter().flat_map(|span| sun.spans_in(cones, Limb::Centre, span).as_slice().to_vec());
-            Spans::gather(found.collect())
-        };
+    pub(super) fn leaves(&self, sun: &Sun, stage: &Stage, light: Spans) -> Spans {
         let mut left = light;
-        for cones in self.face.iter().chain(&self.picture.0) {
-            left = within(&left, cones);
+        for cones in &self.face {
+            left = within(sun, &left, cones);
         }
-        match &self.picture.1 {
-            Some(barred) => left.without(&within(&left, barred)),
+        match &self.picture {
+            Some(picture) => picture.leaves(sun, stage, left),
             None => left,
         }
     }
 
-    /// What the light from a direction lacks.
-    pub(super) fn lacks(&self, light: Vector<World>) -> Option<Lacks> {
-        let within = |cones: &Vec<Cone>| cones.iter().any(|cone| cone.contains(light));
-        let (asked, barred) = &self.picture;
-        if !self.face.iter().all(within) {
-            Some(Lacks::Face)
-        } else if asked.as_ref().is_some_and(|asked| !within(asked)) || barred.as_ref().is_some_and(within) {
-            Some(Lacks::Picture)
-        } else {
-            None
+    /// What the light of an instant lacks.
+    pub(super) fn lacks(&self, stage: &Stage, at: Instant, light: Vector<World>) -> Option<Lacks> {
+        if !self.face.iter().all(|cones| cones.iter().any(|cone| cone.contains(light))) {
+            return Some(Lacks::Face);
         }
+        let picture = self.picture.as_ref();
+        picture.is_some_and(|picture| !picture.grants(stage, at, light)).then_some(Lacks::Picture)
     }
 }
 
-/// What is left of `light` for the stage's own lens.
+/// What of `light` has the sun in one of some parts of the sky.
+pub(super) fn within(sun: &Sun, light: &Spans, cones: &[Cone]) -> Spans {
+    let found = light.iter().flat_map(|span| sun.spans_in(cones, Limb::Centre, span).as_slice().to_vec());
+    Spans::gather(found.collect())
+}
+
+/// What is left of `light` for the stage's own lens, or for some bearing of one that is free.
 pub(super) fn kept(sun: &Sun, stage: &Stage, light: Spans) -> Spans {
     let asked = Asked::of_stage(stage);
-    if asked.is_nothing() { light } else { asked.leaves(sun, light) }
+    let left = if asked.is_nothing() { light } else { asked.leaves(sun, stage, light) };
+    match &stage.free {
+        Some(lenses) => free_lens::some_lens(sun, stage, left, lenses),
+        None => left,
+    }
 }
 
 /// Where a light makes a pattern: an arc to either side of the nose, between two heights.
@@ -196,23 +199,6 @@ fn eyes_cone(into: bool, facing: Facing) -> Cone {
     let side =
         if into { HalfSpace { normal: nose, least } } else { HalfSpace { normal: -nose, least: -least } };
     Cone { sides: vec![side] }
-}
-
-/// Where the sun must be for the lens, and where it must not.
-fn picture_cones(stage: &Stage, lens: Bearing) -> (Option<Vec<Cone>>, Option<Vec<Cone>>) {
-    let Some(picture) = &stage.shot.picture else { return (None, None) };
-    let sky = || stage.shot.vantage.as_ref().map_or_else(|| vec![Cone::default()], |camera| camera.sky(lens));
-    let seen = |part: Cone| -> Vec<Cone> {
-        let both = |opening: Cone| Cone { sides: [part.sides.as_slice(), &opening.sides].concat() };
-        sky().into_iter().map(both).collect()
-    };
-    let (inside, near) = (|| seen(picture.holds_sun(lens)), || seen(picture.nears_sun(lens)));
-    match stage.wish.in_picture {
-        InPicture::Any => (None, None),
-        InPicture::In => (Some(inside()), None),
-        InPicture::JustOut => (Some(near()), Some(inside())),
-        InPicture::Out => (None, Some(near())),
-    }
 }
 
 #[cfg(test)]

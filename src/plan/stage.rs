@@ -91,15 +91,7 @@ impl Stage {
 
     /// `within`, cut at the midnights at which trees gain or lose their leaves, each part with what blocks the sky.
     pub fn by_season(&self, within: Span) -> Vec<(Span, &Skyline)> {
-        let Some(seasons) = &self.seasons else { return vec![(within, &self.skyline)] };
-        let changes = seasons.changes(self.zone.date(within.start()), self.zone.date(within.end()));
-        let midnights = changes.into_iter().filter_map(|date| self.zone.day(date)).map(Span::start);
-        let (mut parts, mut from) = (Vec::new(), within.start());
-        for until in midnights.chain([within.end()]) {
-            parts.extend(Span::new(from, until).map(|part| (part, self.skyline_at(from))));
-            from = until;
-        }
-        parts
+        parts_of(&self.zone, (&self.skyline, self.seasons.as_ref()), within)
     }
 
     /// As it would be if the lens' bearing and the openings' were off by these shares of what is stated
@@ -115,6 +107,23 @@ impl Stage {
             ..self.clone()
         }
     }
+}
+
+/// `within`, cut at the midnights at which something else begins to block the sky.
+pub(super) fn parts_of<'a>(
+    zone: &Zone,
+    (in_leaf, seasons): (&'a Skyline, Option<&'a Seasons>),
+    within: Span,
+) -> Vec<(Span, &'a Skyline)> {
+    let Some(seasons) = seasons else { return vec![(within, in_leaf)] };
+    let changes = seasons.changes(zone.date(within.start()), zone.date(within.end()));
+    let midnights = changes.into_iter().filter_map(|date| zone.day(date)).map(Span::start);
+    let (mut parts, mut from) = (Vec::new(), within.start());
+    for until in midnights.chain([within.end()]) {
+        parts.extend(Span::new(from, until).map(|part| (part, seasons.on(zone.date(from)))));
+        from = until;
+    }
+    parts
 }
 
 /// A cone turned clockwise about the vertical.

@@ -5,6 +5,8 @@ use chrono::NaiveDate;
 use super::agenda::{self, Line};
 use super::at_hand::{AtHand, set_ups_at};
 use super::document::{Location, Project};
+use super::find::Standing;
+use super::stage;
 use crate::light::daylight::twilight;
 use crate::light::relative::{InLens, LensFrame};
 use crate::light::shadow::shadow_length;
@@ -63,8 +65,10 @@ impl DayAt {
         let named = at_hand.iter().position(|one| Some(one.id.as_str()) == set_up);
         let current = named.or((!at_hand.is_empty()).then_some(0));
         let noon = zone.day(date)?.middle();
-        let skyline =
-            current.map_or(&location.skyline, |place| at_hand[place].stage.skyline_at(noon)).clone();
+        let skyline = match current {
+            Some(place) => at_hand[place].stage.skyline_at(noon).clone(),
+            None => stage::around(&Standing { location, room: None, mark: None }).on(date).clone(),
+        };
         Self::new((location.site, zone, skyline), date, (at_hand, current))
     }
 

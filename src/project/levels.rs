@@ -7,10 +7,12 @@ use crate::light::exposure::field_of_view::field_of_view;
 use crate::place::aperture::{self, face};
 use crate::place::opening::Opening;
 use crate::place::room::Room;
+use crate::place::skyline::Skyline;
 use crate::place::zone::Zone;
 use crate::plan::levels::Subject;
-use crate::plan::levels::subject::{Inside, ROOM_REFLECTANCE};
+use crate::plan::levels::subject::{Inside, ROOM_REFLECTANCE, Sees};
 use crate::plan::levels::view::{Pane, View};
+use crate::plan::stage::StageOpening;
 use crate::units::{Bearing, Degrees, InRoom, Metres, Share, Vector, World};
 
 /// How far off the wall a meter is held to read the background, metres (our choice).
@@ -35,7 +37,9 @@ pub fn at(
     standing: &Standing<'_>,
     zone: Zone,
 ) -> Result<Subject, NotReady> {
-    let around = Around::of(standing, set_up)?;
+    let around = stage::around(standing);
+    let openings = stage::openings(standing)?;
+    let sees = |line: &Skyline| sees(standing, set_up, (openings.as_deref(), line));
     let location = standing.location;
     Ok(Subject {
         site: location.site,
@@ -45,12 +49,10 @@ pub fn at(
         lens_height: set_up.lens.height,
         frame: frame(project, set_up),
         lens_distance: set_up.lens.distance,
-        skyline: stage::skyline(standing),
+        sees: sees(&around.in_leaf),
+        seasons: around.seasons.map(|seasons| seasons.map(sees)),
         ground: location.ground.reflectance(),
-        view: around.view,
-        behind: around.behind,
-        outside: around.outside,
-        inside: around.inside,
+        inside: openings.as_deref().map(|seen| inside(panes(standing, seen), standing.room)),
         there: location.lights.clone(),
         kit: project.kit.iter().map(|gear| gear.as_ref().clone()).collect(),
         rig: set_up.rig.clone(),
@@ -69,42 +71,39 @@ fn frame(project: &Project, set_up: &SetUp) -> (Degrees, Degrees) {
     (angle(size.0), angle(size.1))
 }
 
-struct Around {
-    view: View,
-    behind: View,
-    outside: View,
-    inside: Option<Inside>,
+/// What the mark, the wall behind and a spot outside see of the sky by the openings under a skyline.
+fn sees(
+    standing: &Standing<'_>,
+    set_up: &SetUp,
+    (openings, line): (Option<&[StageOpening]>, &Skyline),
+) -> Sees {
+    let (outside, skyline) = (View::open(line), line.clone());
+    let Some(seen) = openings else {
+        return Sees { skyline, view: outside.clone(), behind: outside.clone(), outside };
+    };
+    let only: Vec<Pane> = panes(standing, seen).into_iter().map(|(_, pane)| pane).collect();
+    let view = View::through(&only, line);
+    let behind = match (standing.room, standing.mark) {
+        (Some(room), Some(mark)) => {
+            let spot = background(room, face(mark), set_up.lens.bearing);
+            View::through(&panes_from(room, spot), line)
+        }
+        _ => view.clone(),
+    };
+    Sees { skyline, view, behind, outside }
 }
 
-impl Around {
-    fn of(standing: &Standing<'_>, set_up: &SetUp) -> Result<Self, NotReady> {
-        let skyline = stage::skyline(standing);
-        let outside = View::open(&skyline);
-        let Some(seen) = stage::openings(standing)? else {
-            return Ok(Self { view: outside.clone(), behind: outside.clone(), outside, inside: None });
-        };
-        let measured = |id: &str| standing.room.and_then(|room| Some((room, opening(room, id)?)));
-        let panes: Vec<(String, Pane)> = seen
-            .into_iter()
-            .map(|one| {
-                let pane = match measured(&one.id) {
-                    Some((room, opening)) => pane(room, opening, one.cones),
-                    None => Pane { cones: one.cones, through: Share::WHOLE, outward: None, glass: false },
-                };
-                (one.name, pane)
-            })
-            .collect();
-        let only: Vec<Pane> = panes.iter().map(|(_, pane)| pane.clone()).collect();
-        let view = View::through(&only, &skyline);
-        let behind = match (standing.room, standing.mark) {
-            (Some(room), Some(mark)) => {
-                let spot = background(room, face(mark), set_up.lens.bearing);
-                View::through(&panes_from(room, spot), &skyline)
-            }
-            _ => view.clone(),
-        };
-        Ok(Self { view, behind, outside, inside: Some(inside(panes, standing.room)) })
-    }
+/// Openings by name, as the mark sees them.
+fn panes(standing: &Standing<'_>, seen: &[StageOpening]) -> Vec<(String, Pane)> {
+    let measured = |id: &str| standing.room.and_then(|room| Some((room, opening(room, id)?)));
+    let pane = |one: &StageOpening| {
+        let cones = one.cones.clone();
+        match measured(&one.id) {
+            Some((room, opening)) => pane(room, opening, cones),
+            None => Pane { cones, through: Share::WHOLE, outward: None, glass: false },
+        }
+    };
+    seen.iter().map(|one| (one.name.clone(), pane(one))).collect()
 }
 
 /// The room, as far as it is known.
@@ -199,7 +198,7 @@ mod tests {
         assert_eq!((inside.panes.len(), inside.windows.len()), (2, 1));
         // Floor and ceiling 8 × 6 m, walls 28 m of 3.4 m.
         assert!((inside.surfaces_m2 - (96.0 + 95.2)).abs() < 1e-9);
-        assert!(subject.view.pieces.len() > 100, "{}", subject.view.pieces.len());
+        assert!(subject.sees.view.pieces.len() > 100, "{}", subject.sees.view.pieces.len());
     }
 
     #[test]

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use super::document::{Camera, Lens, Project, SetUp};
 use super::find::Standing;
-use super::start;
+use super::{stage, start};
 use crate::light::exposure::field_of_view::field_of_view;
 use crate::light::picture::Picture;
 use crate::plan::shot::{Shot, Vantage};
@@ -26,6 +26,7 @@ pub(super) fn shot(project: &Project, set_up: &SetUp, standing: &Standing<'_>) -
         subject: [mark.x, mark.y],
         distance: lens.distance,
         height: lens.height,
+        far: stage::far(standing),
     });
     let usual = start::camera("");
     let camera = project.camera_of(set_up).unwrap_or(&usual);

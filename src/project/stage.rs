@@ -11,9 +11,8 @@ use crate::place::aperture::face;
 use crate::place::blocker::Eye;
 use crate::place::mark::{FACE_HEIGHT, Mark};
 use crate::place::room::Room;
-use crate::place::seasons::Seasons;
+use crate::place::seasons::Around;
 use crate::place::sighting::{SightingError, sighted};
-use crate::place::skyline::Skyline;
 use crate::place::zone::Zone;
 use crate::plan::face_wish::{FaceWish, InPicture};
 use crate::plan::in_room::{self, RoomStage};
@@ -91,6 +90,7 @@ pub fn on(project: &Project, set_up: &SetUp, standing: &Standing<'_>, zone: Zone
 /// # Errors
 /// In a room no mark was given, or a sighting makes no sense.
 pub fn at_mark(standing: &Standing<'_>, zone: Zone) -> Result<Stage, NotReady> {
+    let Around { in_leaf, seasons } = around(standing);
     Ok(Stage {
         site: standing.location.site,
         zone,
@@ -100,29 +100,25 @@ pub fn at_mark(standing: &Standing<'_>, zone: Zone) -> Result<Stage, NotReady> {
         wish: sun_from_anywhere(),
         takes: Duration::ZERO,
         openings: openings(standing)?,
-        skyline: skyline(standing),
+        skyline: in_leaf,
         shot: Shot::default(),
-        seasons: Seasons::around(&own(standing), &standing.location.blockers, eye(standing)),
+        seasons,
         levels: None,
     })
 }
 
-/// What blocks the sky from a mark: what is far off, and every blocker as it is seen from there. Trees count as in leaf.
-pub fn skyline(standing: &Standing<'_>) -> Skyline {
-    near_by(standing, own(standing))
+/// What blocks the sky from a mark: what is far off, every blocker as it is seen from there, and what stands around a room.
+pub fn around(standing: &Standing<'_>) -> Around {
+    let far = far(standing);
+    match standing.room {
+        Some(room) => far.map(|line| in_room::seen_from(room, line, spot(room, standing.mark))),
+        None => far,
+    }
 }
 
-/// What does not change with the date: the location's skyline and what stands around its room, as the mark sees it.
-fn own(standing: &Standing<'_>) -> Skyline {
-    let far = &standing.location.skyline;
-    standing.room.map_or_else(|| far.clone(), |room| in_room::seen_from(room, far, spot(room, standing.mark)))
-}
-
-/// With every blocker of the location.
-fn near_by(standing: &Standing<'_>, own: Skyline) -> Skyline {
-    let eye = eye(standing);
-    let seen = standing.location.blockers.iter().filter_map(|blocker| blocker.seen_from(eye));
-    seen.fold(own, |all, one| all.or(&one))
+/// What is far off, and every blocker.
+pub(super) fn far(standing: &Standing<'_>) -> Around {
+    Around::of(&standing.location.skyline, &standing.location.blockers, eye(standing))
 }
 
 /// Where the eye is at a mark. A room does not say how far it is from the location, so that its marks see the location's
@@ -145,7 +141,7 @@ fn free(set_up: &SetUp, standing: &Standing<'_>) -> Option<Vec<Bearing>> {
 /// A room to be asked for any spot in it, in the light that `stage` wishes; `None` in the open.
 pub fn in_room(standing: &Standing<'_>, stage: Stage) -> Option<RoomStage> {
     let room = standing.room?.clone();
-    Some(RoomStage { stage, room, far: near_by(standing, standing.location.skyline.clone()) })
+    Some(RoomStage { stage, room, far: far(standing) })
 }
 
 /// The mark's face, or the middle of the room.

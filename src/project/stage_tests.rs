@@ -1,7 +1,9 @@
 //! Set-ups and marks of the demo project, made ready to be searched.
 
 use super::*;
+use crate::place::blocker::{DayOfYear, Leaves};
 use crate::place::opening::{Corner, Sighting};
+use crate::place::skyline::Skyline;
 use crate::plan::runs::days;
 use crate::plan::search::slots;
 use crate::plan::through_window::{Through, through};
@@ -51,7 +53,7 @@ fn a_house_hides_more_from_the_mark_that_is_nearer() {
     let south = |y: f64| {
         let mark = Mark { face_height: metres(1.6), ..Mark::new("m", "m", [metres(0.0), metres(y)]) };
         let standing = Standing { location: &location, room: None, mark: Some(&mark) };
-        skyline(&standing).height_at(Bearing::from_degrees(180.0)).degrees()
+        around(&standing).in_leaf.height_at(Bearing::from_degrees(180.0)).degrees()
     };
     // 10 m above the eye: 45° from 10 m, 26.565° from 20 m.
     assert!((south(-10.0) - 45.0).abs() < 1e-6 && (south(0.0) - 26.565).abs() < 1e-3);
@@ -93,4 +95,43 @@ fn a_sighting_needs_no_room() {
     let standing = Standing { location, room: None, mark: Some(&mark) };
     let error = at_mark(&standing, utc()).unwrap_err();
     assert_eq!(error.to_string(), "the sighting of 'the west window': two opposite corners are needed");
+}
+
+#[test]
+fn a_bare_tree_hides_nothing_in_the_search_the_room_and_the_levels() {
+    let mut project = demo::project();
+    let day = |month, day| DayOfYear { month, day };
+    let location = std::sync::Arc::make_mut(&mut project.locations[0]);
+    let mut tree = start::blocker("tree", &[], start::BLOCKER_SIZES[3]);
+    tree.bearing = Bearing::from_degrees(248.0);
+    tree.leaves = Some(Leaves { on: day(4, 15), off: day(11, 1) });
+    location.blockers = vec![tree];
+    // Something stands around the room itself, too.
+    let mut screen = start::screen("house", &location.rooms[0]);
+    (screen.from, screen.to) = (Bearing::from_degrees(100.0), Bearing::from_degrees(120.0));
+    location.rooms[0].screens.push(screen);
+    let stage = of_set_up(&project, "set-up-4a", utc()).unwrap();
+    let (_, set_up) = project.set_up("set-up-4a").unwrap();
+    let standing = standing_of(&project, set_up).unwrap();
+    let place = in_room(&standing, stage.clone()).unwrap();
+    let face = face(standing.mark.unwrap());
+    let subject = levels::of_set_up(&project, "set-up-4a", utc()).unwrap();
+    let west = |line: &Skyline| line.height_at(Bearing::from_degrees(248.0)).degrees();
+    for (date, leafy) in [(on(2027, 3, 11), false), (on(2027, 7, 11), true), (on(2027, 12, 1), false)] {
+        let noon = utc().day(date).unwrap().middle();
+        let today = place.on(date);
+        let lines = [
+            stage.skyline_at(noon),
+            place.at(face).skyline_at(noon),
+            &today.stage.skyline,
+            &today.far.in_leaf,
+            &today.at(face).skyline,
+            &subject.sees_at(noon).skyline,
+        ]
+        .map(|line| west(line) > 20.0);
+        assert_eq!(lines, [leafy; 6], "{date}");
+        // The tree takes light from the bench: 12 m high, 15 m off, straight before the windows.
+        let seen = &subject.sees_at(noon).view;
+        assert_eq!(seen != &subject.sees.view, !leafy, "{date}");
+    }
 }

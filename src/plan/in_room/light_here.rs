@@ -37,7 +37,7 @@ pub fn planes(
         ("floor below", on_floor, Vector::UP),
     ];
     let light = |(name, at, normal): (&'static str, Vector<InRoom>, Vector<World>)| {
-        let line = seen_from(&place.room, &place.far, at);
+        let line = seen_from(&place.room, &place.far.in_leaf, at);
         let inside = Inside { room: &place.room, line: &line };
         let share = |sky: SkyModel| inside.sky(Facing { at, normal }, &sky).iter().map(|one| one.light).sum();
         PlaneLight { name, shares: skies.map(|sky| sky.map(share)) }
@@ -47,7 +47,7 @@ pub fn planes(
 
 /// What walls, floor and ceiling add on every plane under an overcast sky, as a share of the light outdoors: an estimate.
 pub fn bounced(place: &RoomStage, face: Vector<InRoom>) -> Share {
-    let line = seen_from(&place.room, &place.far, face);
+    let line = seen_from(&place.room, &place.far.in_leaf, face);
     let inside = Inside { room: &place.room, line: &line };
     let light = Daylight { beam: Lux::default(), sky: Lux::from_lux(1.0) };
     let outdoors = Outdoors { sky: Sky::Overcast, light, sun: Vector::UP, ground: GROUND };

@@ -19,9 +19,12 @@ pub mod patch_day;
 pub mod story;
 pub mod tell;
 
+use chrono::NaiveDate;
+
 use super::stage::{Stage, StageOpening};
 use crate::place::aperture::apertures_at;
 use crate::place::room::Room;
+use crate::place::seasons::Around;
 use crate::place::skyline::Skyline;
 use crate::sky::search::SUN_RADIUS;
 use crate::units::{Degrees, InRoom, Vector};
@@ -34,15 +37,23 @@ pub struct RoomStage {
     /// The room.
     pub room: Room,
     /// What blocks the sky besides the room's own surroundings, the same for all spots in it.
-    pub far: Skyline,
+    pub far: Around,
 }
 
 impl RoomStage {
-    /// The stage of a face at a point of the room. Where the room has surroundings of its own, trees count as in leaf.
+    /// The same as if all days were like one, for what is asked of a single date.
+    pub fn on(&self, date: NaiveDate) -> Self {
+        let Self { stage, room, far } = self.clone();
+        let skyline = stage.seasons.as_ref().map_or(&stage.skyline, |seasons| seasons.on(date)).clone();
+        let far = Around { in_leaf: far.on(date).clone(), seasons: None };
+        Self { stage: Stage { skyline, seasons: None, ..stage }, room, far }
+    }
+
+    /// The stage of a face at a point of the room.
     pub fn at(&self, face: Vector<InRoom>) -> Stage {
         let openings = Some(measured(&self.room, face));
-        let seasons = self.stage.seasons.clone().filter(|_| !has_surroundings(&self.room));
-        Stage { openings, skyline: seen_from(&self.room, &self.far, face), seasons, ..self.stage.clone() }
+        let Around { in_leaf, seasons } = self.far.map(|line| seen_from(&self.room, line, face));
+        Stage { openings, skyline: in_leaf, seasons, ..self.stage.clone() }
     }
 }
 

@@ -26,7 +26,7 @@ pub fn of_the_day(
     let face = crate::place::aperture::face(mark);
     let year = dark::words(&dark::dark(sun, &place.stage, date), &mark.name);
     let lit = head::lit(sun, place, face, day);
-    let patch = PatchDay::on(sun, place, day);
+    let patch = PatchDay::on(sun, &place.on(date), day);
     [story::head(&lit, style), story::patch(&patch, style), year].into_iter().flatten().collect()
 }
 

@@ -35,7 +35,7 @@ impl Bare {
         let tints = Tints::of(hour);
         let normals = Side::ALL.map(|side| subject.normal(side));
         let room = subject.inside.as_ref().map(|inside| own_light(subject, inside, hour, &tints));
-        let sun = subject.sun_through(hour.sun).map(|(name, _)| (hour.sun, name.to_owned()));
+        let sun = subject.sun_through(hour.at, hour.sun).map(|(name, _)| (hour.sun, name.to_owned()));
         let light = Light { subject, hour, tints, room };
         let [levels, boards] = light.levels(normals);
         let on_boards = boards.map(|level| (level.total(), level.colour().unwrap_or(tints.sky)));
@@ -64,8 +64,9 @@ impl Light<'_> {
     /// On the sides, and on boards that face the subject from there. What stands behind the subject is a spot of its own.
     fn levels(&self, sides: [Vector<World>; 5]) -> [[Level; 5]; 2] {
         let planes: [_; 10] = core::array::from_fn(|at| if at < 5 { sides[at] } else { -sides[at - 5] });
-        let mut around = self.hour.on_planes(&self.subject.view, planes);
-        [around[BEHIND]] = self.hour.on_planes(&self.subject.behind, [planes[BEHIND]]);
+        let sees = self.subject.sees_at(self.hour.at);
+        let mut around = self.hour.on_planes(&sees.view, planes);
+        [around[BEHIND]] = self.hour.on_planes(&sees.behind, [planes[BEHIND]]);
         let on = |there: &There| self.is_on(there.hours);
         let there: Vec<&There> = self.subject.there.iter().filter(|there| on(there)).collect();
         let level = |at: usize| self.level(planes[at], around[at], &there);
@@ -94,7 +95,7 @@ impl Light<'_> {
         let moon = self.hour.moon.map(|(towards, light)| (towards, light, Origin::Moon, self.tints.moon));
         let sun = (self.hour.sun, self.hour.light.beam, Origin::Sun, self.tints.sun);
         for (towards, beam, origin, colour) in [Some(sun), moon].into_iter().flatten() {
-            if let Some((name, through)) = self.subject.sun_through(towards) {
+            if let Some((name, through)) = self.subject.sun_through(self.hour.at, towards) {
                 let lux = beam.share(through) * towards.dot(plane).max(0.0);
                 level.add(Part { origin, name: name.to_owned(), lux, colour, hard: true });
             }
@@ -113,10 +114,10 @@ fn part(origin: Origin, lux: Lux, colour: Chromaticity) -> Part {
 
 /// The light that a room's own surfaces give.
 fn own_light(subject: &Subject, inside: &Inside, hour: &Hour, tints: &Tints) -> (Lux, Chromaticity) {
-    let mut enters = Vec::new();
+    let (mut enters, sees) = (Vec::new(), subject.sees_at(hour.at));
     for (outward, square_metres) in &inside.windows {
-        let [(sky, ground)] = hour.on_planes(&subject.outside, [*outward]);
-        let sun = if is_clear(&subject.skyline, hour.sun) { hour.sun.dot(*outward).max(0.0) } else { 0.0 };
+        let [(sky, ground)] = hour.on_planes(&sees.outside, [*outward]);
+        let sun = if is_clear(&sees.skyline, hour.sun) { hour.sun.dot(*outward).max(0.0) } else { 0.0 };
         for (lux, colour) in [(hour.light.beam * sun, tints.sun), (sky, tints.sky), (ground, tints.ground)] {
             enters.push((lux * *square_metres, colour));
         }

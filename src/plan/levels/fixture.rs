@@ -1,6 +1,6 @@
 //! Subjects for the tests of this room: a face in the open at a site of the handbook, and what can be put there.
 
-use super::subject::Subject;
+use super::subject::{Sees, Subject};
 use super::view::View;
 use crate::place::site::Site;
 use crate::place::skyline::Skyline;
@@ -19,7 +19,8 @@ pub(super) fn site() -> Site {
 
 /// A face in the open, the lens looking to a bearing, the generic kit in the van.
 pub(in crate::plan) fn open(lens: f64) -> Subject {
-    let outside = View::open(&Skyline::default());
+    let skyline = Skyline::default();
+    let outside = View::open(&skyline);
     Subject {
         site: site(),
         zone: Zone::fixed("UTC", Duration::ZERO),
@@ -28,11 +29,9 @@ pub(in crate::plan) fn open(lens: f64) -> Subject {
         lens_height: Metres::from_metres(1.5),
         frame: (Degrees::from_degrees(39.6), Degrees::from_degrees(27.0)),
         lens_distance: Metres::from_metres(2.5),
-        skyline: Skyline::default(),
+        sees: Sees { skyline, view: outside.clone(), behind: outside.clone(), outside },
+        seasons: None,
         ground: Share::clamped(0.2),
-        view: outside.clone(),
-        behind: outside.clone(),
-        outside,
         inside: None,
         there: Vec::new(),
         kit: kit(),

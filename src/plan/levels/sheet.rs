@@ -199,7 +199,8 @@ impl Asked<'_> {
                 format!("white {up} over, dark cloth in the shadow {down} under middle grey"),
             ));
         }
-        if let Some(view) = hour.mean_luminance(&self.subject.view, self.subject.lens.level())
+        if let Some(view) =
+            hour.mean_luminance(&self.subject.sees_at(hour.at).view, self.subject.lens.level())
             && self.subject.inside.is_some()
         {
             let window = window_view(view, key);

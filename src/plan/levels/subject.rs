@@ -7,6 +7,7 @@ use chrono::Datelike;
 use super::hour::{Hour, is_clear};
 use super::view::{Pane, View};
 use crate::light::daylight::{Correction, Sky};
+use crate::place::seasons::Seasons;
 use crate::place::site::Site;
 use crate::place::skyline::Skyline;
 use crate::place::zone::Zone;
@@ -38,16 +39,12 @@ pub struct Subject {
     pub frame: (Degrees, Degrees),
     /// Lens to subject.
     pub lens_distance: Metres,
-    /// What blocks the sky.
-    pub skyline: Skyline,
+    /// What it sees of the sky, trees in leaf.
+    pub sees: Sees,
+    /// The same by the date, where trees near by lose their leaves; `None` for the same all year.
+    pub seasons: Option<Seasons<Sees>>,
     /// What the ground gives back.
     pub ground: Share,
-    /// What the mark sees.
-    pub view: View,
-    /// What stands behind the subject sees.
-    pub behind: View,
-    /// What a spot outside sees.
-    pub outside: View,
     /// The room; `None` in the open.
     pub inside: Option<Inside>,
     /// Lights that are there already.
@@ -60,6 +57,19 @@ pub struct Subject {
     pub readings: Vec<Reading>,
     /// The camera.
     pub camera: CameraSettings,
+}
+
+/// What can be seen of the sky.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sees {
+    /// What blocks it.
+    pub skyline: Skyline,
+    /// What the mark sees.
+    pub view: View,
+    /// What stands behind the subject sees.
+    pub behind: View,
+    /// What a spot outside sees.
+    pub outside: View,
 }
 
 /// A room as light sees it.
@@ -94,10 +104,15 @@ impl Subject {
         Correction::from_reading(near.says.light(), self.facing(&hour, near.facing))
     }
 
-    /// Where the sun gets in onto the mark: the name of the opening (empty in the open) and what it lets through; `None` if
+    /// What it sees of the sky at an instant.
+    pub fn sees_at(&self, at: Instant) -> &Sees {
+        self.seasons.as_ref().map_or(&self.sees, |seasons| seasons.on(self.zone.date(at)))
+    }
+
+    /// Where a light of an instant gets in onto the mark: the name of the opening (empty in the open) and what it lets through; `None` if
     /// it does not.
-    pub fn sun_through(&self, light: Vector<World>) -> Option<(&str, Share)> {
-        if !is_clear(&self.skyline, light) {
+    pub fn sun_through(&self, at: Instant, light: Vector<World>) -> Option<(&str, Share)> {
+        if !is_clear(&self.sees_at(at).skyline, light) {
             return None;
         }
         match &self.inside {
@@ -126,8 +141,9 @@ impl Subject {
             Facing::Up => Vector::UP,
             Facing::Bearing(bearing) => bearing.level(),
         };
-        let [(sky, ground)] = hour.on_planes(&self.outside, [plane]);
-        let sun = if is_clear(&self.skyline, hour.sun) { hour.sun.dot(plane).max(0.0) } else { 0.0 };
+        let sees = self.sees_at(hour.at);
+        let [(sky, ground)] = hour.on_planes(&sees.outside, [plane]);
+        let sun = if is_clear(&sees.skyline, hour.sun) { hour.sun.dot(plane).max(0.0) } else { 0.0 };
         hour.light.beam * sun + sky + ground
     }
 

@@ -17,13 +17,14 @@ pub fn Horizon(shown: Shown) -> impl IntoView {
     let strip = move || {
         let seen = shown.with(|location| {
             let standing = Standing { location, room: None, mark: None };
-            (location.site, location.zone.clone(), stage::skyline(&standing))
+            (location.site, shown.store.zones.named(&location.zone), stage::around(&standing))
         });
-        let (site, zone, line) = seen.filter(|(_, _, line)| !line.is_level())?;
-        let (zone, at) = (shown.store.zones.named(&zone), shown.store.moment.to_the_minute());
-        let (sun, day) = (Sun::new(site), zone.day(zone.date(at))?);
+        let (site, zone, around) = seen?;
+        let date = zone.date(shown.store.moment.to_the_minute());
+        let line = around.on(date);
+        let (sun, day) = (Sun::new(site), zone.day(date).filter(|_| !line.is_level())?);
         let path = today::path(&sun, day).into_iter().map(|(_, direction)| direction.into());
-        let strip = Strip { path: path.collect(), skyline: outline::skyline(&line), ..Strip::default() };
+        let strip = Strip { path: path.collect(), skyline: outline::skyline(line), ..Strip::default() };
         Some(
             view! { <div class="full-bleed"><Picture drawing=Signal::stored(strip.draw()) /></div> }
                 .into_any(),

@@ -162,6 +162,11 @@ impl Shown {
         })
     }
 
+    /// The same on the date that is shown. Tracked.
+    pub fn place_today(self) -> Option<RoomStage> {
+        self.place().map(|place| place.on(self.date()))
+    }
+
     /// The shown mark; tracked.
     pub fn whole_mark(self) -> Option<Mark> {
         self.mark().and_then(|id| self.with_mark(&id, Mark::clone))

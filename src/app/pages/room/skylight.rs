@@ -31,7 +31,7 @@ pub fn Skylight(shown: Shown) -> impl IntoView {
 }
 
 fn said(shown: Shown, looks: Bearing) -> String {
-    let (Some(place), Some(mark)) = (shown.place(), shown.whole_mark()) else {
+    let (Some(place), Some(mark)) = (shown.place_today(), shown.whole_mark()) else {
         return "Add a mark first.".to_owned();
     };
     let sun = shown.sun_at(shown.store.moment.to_the_minute());

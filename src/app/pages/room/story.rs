@@ -34,7 +34,7 @@ fn of_the_day(shown: Shown) -> String {
 fn of_now(shown: Shown) -> String {
     let at = shown.store.moment.to_the_minute();
     let suns = shown.sun_at(at).zip(shown.sun_at(at + APART));
-    let (Some((now, then)), Some(place), Some(mark)) = (suns, shown.place(), shown.whole_mark()) else {
+    let (Some((now, then)), Some(place), Some(mark)) = (suns, shown.place_today(), shown.whole_mark()) else {
         return String::new();
     };
     tell::of_now(&place, &mark, [now, then], APART, shown.units()).join("\n")
