@@ -4,7 +4,7 @@ use super::cutting::{Match, Part};
 use super::reverse::{Both, Times};
 use super::stage::Stage;
 use super::words as say;
-use crate::units::{Span, Spans};
+use crate::units::{Duration, Span, Spans};
 use crate::words::{self, Clock, Units};
 
 /// "Light as wished 16:40–18:10. Takes cut together for 24 min: 17:02–17:26."
@@ -29,7 +29,11 @@ pub fn order(
         return Vec::new();
     }
     let Some(placed) = held.order(parts, day) else {
-        return vec!["The set-ups of this scene do not all fit into one match hold on this day.".to_owned()];
+        let takes = parts.iter().fold(Duration::ZERO, |sum, part| sum + part.takes);
+        return vec![format!(
+            "The set-ups of this scene do not all fit into one match hold on this day: together they take {}.",
+            words::duration(takes)
+        )];
     };
     let line = |(number, span): &(usize, Span)| {
         let part = &parts[*number];
@@ -70,7 +74,7 @@ mod tests {
     use super::super::wish::{DateRange, SunOnMark};
     use super::*;
     use crate::sky::sun::Sun;
-    use crate::units::{Bearing, Duration, Metres};
+    use crate::units::{Bearing, Metres};
 
     fn backlit(lens: f64) -> Stage {
         Stage {

@@ -47,10 +47,14 @@ fn frame(sun: &Sun, stage: &Stage, kit: &GripKit, hold: Span, (style, units): (C
         words::bearing(stand.centre.bearing()),
         words::degrees(leans(stand.normal())),
     );
+    let is_outside = stage.shot.vantage.as_ref().is_some_and(|camera| !camera.is_in_room(stand.centre));
+    let outside = if is_outside { " That is outside the room: bring its middle down." } else { "" };
     let until = |at: Instant| say::clock(Span::new(hold.start(), at).unwrap_or(hold), stage, style);
     match found.until {
-        Some(end) if end >= hold.end() => format!("Frame: {place}. Covers to the end; {needs} would do."),
-        Some(end) => format!("Frame: {place}. Covers {}; the whole time needs {needs}.", until(end)),
+        Some(end) if end >= hold.end() => {
+            format!("Frame: {place}. Covers to the end; {needs} would do.{outside}")
+        }
+        Some(end) => format!("Frame: {place}. Covers {}; the whole time needs {needs}.{outside}", until(end)),
         None => format!("Frame: too small even for a minute; the whole time needs {needs}."),
     }
 }

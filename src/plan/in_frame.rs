@@ -19,7 +19,7 @@ pub struct InFrame {
     pub windows: Vec<String>,
     /// Whether a camera at its distance would stand outside the room.
     pub outside: bool,
-    /// When, on that day, the crew's shadow is in the picture; in the open alone.
+    /// When, on that day, the crew's shadow is in the picture.
     pub shadow: Spans,
 }
 

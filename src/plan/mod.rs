@@ -8,6 +8,7 @@ pub mod backwards;
 pub mod calendar;
 pub mod count_words;
 mod course;
+mod crew_in_room;
 pub mod cutting;
 pub mod cutting_words;
 pub mod face_wish;

@@ -1,9 +1,12 @@
-//! The shadow of camera and crew: from when to when it lies in the picture, on level ground in the open.
+//! The shadow of camera and crew: from when to when it lies in the picture. Here on level ground in the open; in a room
+//! by [`super::crew_in_room`].
 //!
 //! People stand beside and behind the camera as upright poles; a pole's shadow is a straight piece of ground from its
 //! foot, and is in the picture when some of it is inside the four planes of the lens. A subject that stands in the way
 //! hides no shadow here: better a caution too many. The sun must reach the ground, so the skyline counts.
 
+use super::above::shown;
+use super::crew_in_room;
 use super::met;
 use super::scan;
 use super::stage::Stage;
@@ -16,19 +19,30 @@ use crate::units::{Bearing, Degrees, Duration, Metres, Span, Spans, Vector, Worl
 pub const TALL: Metres = Metres::from_metres(1.9);
 
 /// How far they stand to either side of the lens. Our own choice.
-const BESIDE: f64 = 0.6;
+pub(super) const BESIDE: f64 = 0.6;
 
 /// Time between two looks. Our own choice: a shadow crosses a picture in more.
 const LOOK: Duration = Duration::from_minutes(2);
 
-/// When the crew's shadow is in the picture of a lens at a height above the ground; nothing in a room.
+/// When the crew's shadow is in the picture of a lens at a height above the ground; nothing behind openings that were only
+/// sighted.
 pub fn in_picture(sun: &Sun, stage: &Stage, height: Metres, within: Span) -> Spans {
-    let Some(picture) = stage.shot.picture.filter(|_| stage.openings.is_none()) else { return Spans::none() };
+    let Some(picture) = stage.shot.picture else { return Spans::none() };
     let tall = if height > TALL { height } else { TALL };
-    let lit = met::sun_on_mark(sun, stage, within);
+    let (lit, camera) = match (&stage.shot.vantage, &stage.openings) {
+        (Some(camera), _) => {
+            let around = camera.around(stage.lens);
+            (shown(sun, around.on(stage.zone.date(within.middle())), &within.into()), Some(camera))
+        }
+        (None, None) => (met::sun_on_mark(sun, stage, within), None),
+        (None, Some(_)) => return Spans::none(),
+    };
+    let falls = |light: Vector<World>| match camera {
+        Some(camera) => crew_in_room::falls_in(camera, &picture, stage.lens, (tall, light)),
+        None => falls_in(&picture, stage.lens, (height, tall), light),
+    };
     let seen = lit.iter().flat_map(|span| {
-        let found =
-            scan::spans(span, LOOK, |at| falls_in(&picture, stage.lens, (height, tall), sun.apparent(at)));
+        let found = scan::spans(span, LOOK, |at| falls(sun.apparent(at)));
         found.iter().collect::<Vec<_>>()
     });
     Spans::gather(seen.collect())
@@ -52,7 +66,7 @@ fn falls_in(
 }
 
 /// Whether a piece of a line, from the lens, is somewhere inside the picture's four planes.
-fn is_cut(picture: &Picture, lens: Bearing, from: Vector<World>, to: Vector<World>) -> bool {
+pub(super) fn is_cut(picture: &Picture, lens: Bearing, from: Vector<World>, to: Vector<World>) -> bool {
     let mut inside = (0.0_f64, 1.0_f64);
     for side in picture.sides(lens, Degrees::default()) {
         let (start, end) = (side.normal.dot(from), side.normal.dot(to));

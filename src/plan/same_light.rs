@@ -3,12 +3,13 @@
 //! All directions within x° of one direction are a single half-space, so this is the cheapest search of all.
 //! The declination comes back on the other side of the solstice, at another time of the clock (handbook I8).
 
-use chrono::NaiveDate;
+use chrono::{NaiveDate, NaiveDateTime};
 
 use super::met;
 use super::stage::Stage;
 use crate::maths;
 use crate::place::cone::{Cone, HalfSpace};
+use crate::place::zone::Zone;
 use crate::sky::sun::Sun;
 use crate::units::{Degrees, Duration, Instant, Span, Spans, Vector, World};
 
@@ -52,6 +53,15 @@ pub fn again(sun: &Sun, stage: &Stage, shot: Instant, near: Degrees, range: Span
     found
 }
 
+/// The instant of a shot of which date or time was typed anew: "we shot on … at …". What is no date or no time changes
+/// nothing.
+pub fn typed(zone: &Zone, shot: Instant, date: Option<&str>, time: Option<&str>) -> Instant {
+    let now = zone.local(shot);
+    let date = date.and_then(|text| text.parse().ok()).unwrap_or(now.date());
+    let time = time.and_then(|text| text.parse().ok()).unwrap_or(now.time());
+    zone.instant(NaiveDateTime::new(date, time)).first()
+}
+
 /// The instant of `span` at which the sun is nearest to `then`.
 ///
 /// On its way through a small cap the sun comes nearer, then goes away: a search by thirds needs no slope.
@@ -82,6 +92,17 @@ mod tests {
         stage.zone = clock(60, &[("2026-03-29T01:00:00Z", "2026-10-25T01:00:00Z")]);
         stage.wish = wish((0.0, 360.0), (-10.0, 90.0), SunOnMark::Any);
         stage
+    }
+
+    #[test]
+    fn a_shot_is_typed_as_date_and_time() {
+        let (zone, shot) =
+            (super::super::fixture::lisbon(), super::super::fixture::at("2027-03-11T17:28:00Z"));
+        let typed = |date, time| typed(&zone, shot, date, time);
+        let then = super::super::fixture::at;
+        assert_eq!(typed(Some("2026-07-02"), None), then("2026-07-02T16:28:00Z"), "summer time");
+        assert_eq!(typed(None, Some("09:05")), then("2027-03-11T09:05:00Z"));
+        assert_eq!(typed(Some(""), Some("soon")), shot);
     }
 
     #[test]

@@ -61,6 +61,13 @@ impl Vantage {
         self.room.holds(Metres::from_metres(at.x), Metres::from_metres(at.y))
     }
 
+    /// Whether something so many metres from the subject is inside the room.
+    pub fn is_in_room(&self, from_subject: Vector<World>) -> bool {
+        let at = self.room.room_from_world(from_subject);
+        let [x, y] = self.subject.map(Metres::metres);
+        self.room.holds(Metres::from_metres(x + at.x), Metres::from_metres(y + at.y))
+    }
+
     /// Whether the lens sees a part of the sky, through an opening or from outside.
     pub fn sees_sky(&self, lens: Bearing, direction: Vector<World>) -> bool {
         self.sky(lens).is_none_or(|sky| sky.iter().any(|cone| cone.contains(direction)))

@@ -14,7 +14,9 @@ pub fn found(wall: &Result<WallFound, NoWall>) -> String {
         Err(NoWall::NoSun) => {
             return "The sun is not up at the time shown: set date and time of the call above.".to_owned();
         }
-        Err(NoWall::NotInside) => return "The patch must lie inside, away from the wall.".to_owned(),
+        Err(NoWall::NotInside) => {
+            return "Type how far inside, away from the wall, the patch's corner lies.".to_owned();
+        }
         Err(NoWall::TooRough) => {
             return "What was told is too rough: ask for a patch further from the wall.".to_owned();
         }

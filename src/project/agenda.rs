@@ -3,6 +3,7 @@
 use chrono::NaiveDate;
 
 use super::at_hand::AtHand;
+use crate::place::site::Site;
 use crate::place::skyline::Skyline;
 use crate::plan::ahead::Ahead;
 use crate::plan::on_mark::{self, OnMark};
@@ -11,6 +12,9 @@ use crate::plan::slot::Slot;
 use crate::plan::today::Today;
 use crate::plan::wish::DateRange;
 use crate::plan::words as say;
+use crate::sky::delta_t::Clock;
+use crate::sky::moon;
+use crate::sky::moon_day::{Horizon, moon_day};
 use crate::sky::sun::Sun;
 use crate::units::{Duration, Instant, Span};
 use crate::words;
@@ -45,6 +49,18 @@ pub fn of_the_sun(today: &Today, up: impl Iterator<Item = Span>, line: &Skyline)
         lines.extend(more);
     }
     lines
+}
+
+/// The moon's rise and set, with how much of it is lit.
+pub fn of_the_moon(site: Site, day: Span) -> Vec<Line> {
+    let clock = Clock::at(day.middle());
+    let Horizon::Crosses { rises, sets } = moon_day(site, day, clock).horizon else { return Vec::new() };
+    let says = |what: &str, at: Instant| {
+        let lit = moon::phase(at, clock).lit.percent();
+        plain(at, &format!("moon {what}, {lit:.0} % lit"))
+    };
+    let rises = rises.into_iter().map(|at| says("rises", at));
+    rises.chain(sets.into_iter().map(|at| says("sets", at))).collect()
 }
 
 /// When the sun reaches and leaves the mark of a set-up in a room, unless one of `said` is the same; nothing in the open,
@@ -126,6 +142,19 @@ mod tests {
 
     fn march() -> NaiveDate {
         NaiveDate::from_ymd_opt(2027, 3, 11).unwrap()
+    }
+
+    #[test]
+    fn the_full_moon_rises_as_the_sun_sets() {
+        // Full on 22 March 2027 at 10:44 UT (US Naval Observatory, phases of the moon).
+        let loft = demo::project().locations[0].site;
+        let zone = Zone::fixed("UTC", Duration::ZERO);
+        let day = zone.day("2027-03-22".parse().unwrap()).unwrap();
+        let lines = of_the_moon(loft, day);
+        let rise = lines.iter().find(|line| line.says == "moon rises, 100 % lit").unwrap();
+        let sunset = Sun::new(loft).apparent(rise.at).height().degrees();
+        assert!(sunset.abs() < 8.0, "{sunset}");
+        assert!(lines.iter().any(|line| line.says.starts_with("moon sets, ")));
     }
 
     #[test]

@@ -88,6 +88,7 @@ impl DayAt {
         let today = Today::of(&sun, day);
         let up = agenda::up(&sun, &skyline, day);
         let mut lines = agenda::of_the_sun(&today, up.into_iter(), &skyline);
+        lines.extend(agenda::of_the_moon(site, day));
         for (place, other) in at_hand.iter().enumerate() {
             lines.extend(match Some(place) == current {
                 true => [

@@ -80,3 +80,24 @@ async function demo(screen, fragment) {
   await screen.see('4 · Mending the sail');
   await screen.page.evaluate((there) => { location.hash = there; }, fragment);
 }
+
+journey('heights with a name, and the same light again for a shot that is typed', async ({ screen }) => {
+  await screen.at('2027-03-11T17:28:00Z');
+  await screen.open('#demo');
+  await screen.see('4 · Mending the sail');
+  await screen.page.evaluate(() => { location.hash = '#set-up/set-up-4a'; });
+  await screen.see(/works on \d+ days? a year/);
+  await screen.page.getByText('Height of the sun', { exact: true }).tap();
+  await screen.tap('low sun');
+  await screen.page.waitForFunction(() => document.querySelector('[aria-label="Heights with a name"] [aria-pressed="true"]')?.textContent === 'low sun');
+  await screen.see(/^0–10°$/);
+  await screen.tap(/^Undo: change a set-up/);
+  await screen.see(/^4–16°$/);
+  await screen.page.evaluate(() => { location.hash = '#year/set-up-4a'; });
+  await screen.tap('Same light again');
+  await screen.see(/^As on Thu 11 Mar 2027 17:28/);
+  await screen.type('We shot on', '2026-09-12');
+  await screen.type('at', '19:10');
+  await screen.see(/^As on Sat 12 Sep 2026 19:10/);
+  await screen.see(/^(Tue|Wed|Thu|Fri|Sat|Sun|Mon) \d+ (Mar|Apr|Sep) 2027/);
+});

@@ -69,3 +69,78 @@ journey('a moving subject: a bend, both ways, and its caution', async ({ screen 
   await screen.unseen(/^All legs out/);
   await screen.see(/^Leg 1 back, 2 min, lens 75° ENE/);
 });
+
+journey('frame, flag and mirror are kept with the set-up, and an undo takes them back', async ({ screen }) => {
+  await opened(screen, 'set-up-4a', 'Frame, flag, mirror');
+  await screen.page.getByRole('button', { name: /^Stand at / }).first().tap();
+  await screen.see(/^Frame: .* from the mark towards/);
+  await screen.type('Frame wide', '0.4');
+  await screen.keys('Tab');
+  await screen.see(/^Frame: .*(Covers .*; the whole time needs|too small even for a minute)/);
+  await screen.see(/Its beam meets a wall/);
+  // Where the sun itself stands half-way through.
+  await screen.type('From mark to mirror', '273');
+  await screen.keys('Tab');
+  await screen.type('Mirror over the face', '1.1');
+  await screen.keys('Tab');
+  await screen.see(/^Its beam comes through Loft window/);
+  await screen.tap(/^Undo: change a set-up/);
+  await screen.page.waitForFunction(() => [...document.querySelectorAll('input')].every((field) => field.value !== '1.1'));
+  assert.equal(await screen.value('Mirror over the face'), '0');
+  await screen.saved();
+  await screen.reload();
+  await screen.page.getByText('Frame, flag, mirror', { exact: true }).tap();
+  assert.equal(await screen.value('Frame wide'), '0.4');
+  assert.equal(await screen.value('From mark to mirror'), '273');
+});
+
+journey('a still is looked at, a ball is turned like it, and its light becomes the wish', async ({ screen }) => {
+  await opened(screen, 'set-up-4a', 'Match a still');
+  // The smallest picture there is: one black point.
+  const point = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR4nGNgYGD4DwABBAEAX+XDSwAAAABJRU5ErkJggg==';
+  const [chooser] = await Promise.all([screen.page.waitForEvent('filechooser'), screen.tap('Choose a picture')]);
+  await chooser.setFiles({ name: 'still.png', mimeType: 'image/png', buffer: Buffer.from(point, 'base64') });
+  const still = screen.page.getByAltText('The still to match');
+  await still.waitFor();
+  assert.ok(await still.evaluate((image) => image.decode().then(() => image.naturalWidth === 1)), 'the picture is shown');
+  await screen.control(/^Light round the face/, 'slider').focus();
+  await screen.keys('PageDown');
+  await screen.control(/^Light above the horizon/, 'slider').focus();
+  await screen.keys('PageUp');
+  const said = await screen.page.locator('.still + p').textContent();
+  await screen.tap('Make it the wish');
+  await screen.see(/^It is the wish now/);
+  await screen.see(/works on \d+ days? a year/);
+  await screen.saved();
+  await screen.reload();
+  await screen.page.getByText('Match a still', { exact: true }).tap();
+  assert.equal(await screen.page.locator('.still + p').textContent(), said, 'the ball stands where the wish is');
+  assert.equal(await still.count(), 0, 'the picture was not kept');
+});
+
+journey('somebody on the phone tells where the patch lies, and the room is turned by it', async ({ screen }) => {
+  await screen.at(MARCH);
+  await screen.open('#demo');
+  await screen.see('4 · Mending the sail');
+  await screen.page.evaluate(() => { location.hash = '#room/loft'; });
+  await screen.page.getByText('From a call or a picture', { exact: true }).tap();
+  await screen.see(/^Type how far inside/);
+  await screen.type('Patch corner from the wall', '4');
+  await screen.keys('Tab');
+  await screen.type(/^Right of its window corner/, '0.5');
+  await screen.keys('Tab');
+  await screen.see(/^The wall faces \d+° [A-Z]+, ± /);
+  await screen.type(/^Window corner over the floor/, '9');
+  await screen.keys('Tab');
+  await screen.see(/higher than it stood: ask again/);
+  await screen.type(/^Window corner over the floor/, '0');
+  await screen.keys('Tab');
+  const told = await screen.page.getByText(/^The wall faces/).textContent();
+  const bearing = Number(/faces (\d+)°/.exec(told)?.[1]);
+  await screen.tap('Turn the room so');
+  await screen.see(/^The room stands so now/);
+  await screen.saved();
+  await screen.reload();
+  const faces = await screen.control(/^Wall faces/, 'slider').getAttribute('aria-valuenow');
+  assert.ok(Math.abs(Number(faces) - bearing) <= 1, `${told}, and the room faces ${faces}°`);
+});

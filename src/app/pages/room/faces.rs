@@ -5,8 +5,8 @@ use slantlight::place::aim::{Aim, wall_at_left};
 use slantlight::units::{Bearing, Degrees};
 use slantlight::words;
 
-use super::from_sun;
 use super::shown::Shown;
+use super::{from_sun, told};
 use crate::app::pages::from_compass::FromCompass;
 use crate::app::parts::{BearingSlider, NumberField};
 
@@ -37,6 +37,7 @@ pub fn Faces(shown: Shown) -> impl IntoView {
                 })
             />
             <from_sun::FromTheSun shown=shown />
+            <told::FromACall shown=shown />
             <p class="soft">"Wall 1, seen from inside the room: the direction in which one looks out of it. True, not magnetic."</p>
             <div class="fields">
                 <NumberField label="Bearing good to ±" unit="°" decimals=1 limits=(0.0, 45.0) value=good_to

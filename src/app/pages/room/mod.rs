@@ -75,7 +75,6 @@ fn Measures(shown: Shown) -> impl IntoView {
         <skylight::Skylight shown=shown />
         <outside::Outside shown=shown />
         <sizes::Sizes shown=shown />
-        <told::FromACall shown=shown />
     }
 }
 

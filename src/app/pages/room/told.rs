@@ -13,14 +13,18 @@ use crate::app::parts::{Fold, Hands, Lines, NumberField};
 /// How far the clock of a call is trusted. Our own choice.
 const CLOCK: Duration = Duration::from_minutes(1);
 
-/// What was told before anybody has: a usual window. Our own choice; a height of nought is one nobody told.
-const FIRST: Told = Told { depth: 2.0, right: 0.0, high: None, give: 0.05 };
+/// Before anybody has told anything. A height of nought is one nobody told; how good a tape is, is our own choice.
+const FIRST: Told = Told { depth: 0.0, right: 0.0, high: None, give: 0.05 };
+
+/// What is said once the room stands so.
+const TURNED: &str = "The room stands so now: the mark's day and its year above go by this bearing.";
 
 /// The fields, the answer, and the button that turns the room.
 #[component]
 pub fn FromACall(shown: Shown) -> impl IntoView {
     let told = RwSignal::new(FIRST);
     let number = RwSignal::new(1.0_f64);
+    let turned = RwSignal::new("");
     let found = move || found(shown, told.get());
     let turn = move |_| {
         if let Ok(found) = found() {
@@ -32,6 +36,7 @@ pub fn FromACall(shown: Shown) -> impl IntoView {
                     room.bearing_uncertainty = Degrees::from_degrees(found.give.degrees().max(0.1));
                 }
             });
+            turned.set(TURNED);
         }
     };
     view! {
@@ -39,7 +44,7 @@ pub fn FromACall(shown: Shown) -> impl IntoView {
             <p class="soft">"Somebody in the room says where one corner of the sun's patch lies on the floor. Set the date and time of the call above; count in anything: metres, boards, sheets of paper."</p>
             <Lines lines=Signal::derive(move || vec![told_words::found(&found())]) />
             <div class="fields two">
-                <NumberField label="Number of the wall" limits=(1.0, 12.0) decimals=0 value=Signal::derive(move || number.get())
+                <NumberField label="Which wall" limits=(1.0, 12.0) decimals=0 value=Signal::derive(move || number.get())
                     on_change=move |n| number.set(n) />
                 {field(told, "Patch corner from the wall", None, |t| t.depth, |t, n| t.depth = n)}
                 {field(told, "Right of its window corner, looking out", Some(Hands::PLUS_MINUS), |t| t.right, |t, n| t.right = n)}
@@ -47,6 +52,7 @@ pub fn FromACall(shown: Shown) -> impl IntoView {
                 {field(told, "Each good to ±", None, |t| t.give, |t, n| t.give = n)}
             </div>
             <button type="button" class="button wide" on:click=turn>"Turn the room so"</button>
+            <p role="status">{move || turned.get()}</p>
         </Fold>
     }
 }

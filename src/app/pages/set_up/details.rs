@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use slantlight::light::format::{self, FORMATS};
+use slantlight::plan::presets::NAMED_HEIGHTS;
 use slantlight::plan::wish::{ClockRange, DateRange, Sky};
 use slantlight::project::document::{At, Camera, SetUp};
 use slantlight::project::edit::Edit;
@@ -14,7 +15,7 @@ use super::levels::LevelFields;
 use super::shown::Shown;
 use super::wish::HeightSliders;
 use crate::app::pages::as_link::AsLink;
-use crate::app::parts::{Area, Hands, NumberField, TextField};
+use crate::app::parts::{Area, Chips, Hands, NumberField, TextField};
 use crate::app::router;
 
 /// All of it, folded.
@@ -24,6 +25,7 @@ pub fn Details(shown: Shown) -> impl IntoView {
         <section id="where"><Where shown=shown /></section>
         <details class="fold">
             <summary>"Height of the sun"</summary>
+            <NamedRanges shown=shown />
             <HeightSliders shown=shown />
         </details>
         <details class="fold">
@@ -42,6 +44,25 @@ pub fn Details(shown: Shown) -> impl IntoView {
             <summary>"Name, notes, remove"</summary>
             <Names shown=shown />
         </details>
+    }
+}
+
+/// Ranges of heights that the trade has names for; the sliders below set their own.
+#[component]
+fn NamedRanges(shown: Shown) -> impl IntoView {
+    let names = NAMED_HEIGHTS.map(|one| one.name.to_owned()).to_vec();
+    let chosen = Signal::derive(move || {
+        let now = shown.with(|set_up| set_up.wish.heights)?;
+        NAMED_HEIGHTS.iter().position(|one| one.heights == now)
+    });
+    let choose = move |place: usize| {
+        if let Some(one) = NAMED_HEIGHTS.get(place) {
+            shown.change(|set_up| set_up.wish.heights = one.heights);
+        }
+    };
+    view! {
+        <Chips label="Heights with a name" names=Signal::stored(names) chosen=chosen on_choose=choose />
+        <p class="soft">"Common practice: no standard says where these begin and end. Set your own below."</p>
     }
 }
 

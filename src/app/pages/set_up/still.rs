@@ -16,12 +16,21 @@ use crate::app::parts::{Fold, Picture, Slider};
 const ROUND: Scale = Scale::line(-180.0, 180.0, 1.0);
 const UP: Scale = Scale::line(0.0, 90.0, 1.0);
 
+/// What is said once the ball's light is the wish.
+const MADE: &str = "It is the wish now, within 10° to each side. Its dates here stand above: the best slots, and the whole year.";
+
 /// Picture, ball and the button that makes the ball's light the wish.
 #[component]
 pub fn MatchStill(shown: Shown) -> impl IntoView {
     let first = shown.with(|set_up| Still::of(&set_up.wish));
     let still = RwSignal::new(first.unwrap_or(Still { off: Degrees::default(), height: Height::default() }));
     let picture = RwSignal::new(None::<String>);
+    let wished = RwSignal::new(false);
+    let make = move |_| {
+        shown.change(|set_up| set_up.wish = still.get_untracked().fill(&set_up.wish));
+        wished.set(true);
+    };
+    let made = move || if wished.get() { MADE } else { "" };
     let said = move || {
         let light = still.get();
         format!(
@@ -48,10 +57,9 @@ pub fn MatchStill(shown: Shown) -> impl IntoView {
                 <button type="button" class="button" on:click=move |_| look::choose(move |address| picture.set(Some(address)))>
                     "Choose a picture"
                 </button>
-                <button type="button" class="button" on:click=move |_| shown.change(|set_up| set_up.wish = still.get_untracked().fill(&set_up.wish))>
-                    "Make it the wish"
-                </button>
+                <button type="button" class="button" on:click=make>"Make it the wish"</button>
             </div>
+            <p role="status">{made}</p>
             <p class="soft">"Turn the ball until it is lit like the face in the picture. The picture stays on this phone and is only looked at."</p>
         </Fold>
     }

@@ -21,15 +21,25 @@ const SHOWN: usize = 8;
 /// The answers for the instant that all rooms show when it is asked.
 #[component]
 pub fn Again(shown: Shown, chosen: Chosen) -> impl IntoView {
-    let shot = untrack(move || shown.store.moment.to_the_minute());
+    let shot = RwSignal::new(untrack(move || shown.store.moment.to_the_minute()));
+    let when = move || chosen.zone().local(shot.get());
+    let typed = move |date: Option<String>, time: Option<String>| {
+        let zone = untrack(move || chosen.zone());
+        shot.update(|shot| *shot = same_light::typed(&zone, *shot, date.as_deref(), time.as_deref()));
+    };
     let near = RwSignal::new(SAME.degrees());
     let style = move || shown.store.settings.get().clock;
     let found = move || {
         let stage = shown.stage.get().ok()?;
         let today = chosen.zone().date(shown.store.moment.today());
         let year = calendar::whole(&stage.zone, DateRange { from: today, to: calendar::later(today, 364) })?;
-        let all =
-            same_light::again(&Sun::new(stage.site), &stage, shot, Degrees::from_degrees(near.get()), year);
+        let all = same_light::again(
+            &Sun::new(stage.site),
+            &stage,
+            shot.get(),
+            Degrees::from_degrees(near.get()),
+            year,
+        );
         Some((stage, all))
     };
     let rows = move || {
@@ -40,7 +50,7 @@ pub fn Again(shown: Shown, chosen: Chosen) -> impl IntoView {
         }
         let row = |one: &same_light::Again| {
             let (at, title) = (one.at, answers::again(one, &stage, style()));
-            let sub = answers::how_near(one, shot, &stage, style());
+            let sub = answers::how_near(one, shot.get_untracked(), &stage, style());
             view! {
                 <li class="slot">
                     <button type="button" class="slot-text" on:click=move |_| shown.store.moment.stand_at(at)>
@@ -57,12 +67,20 @@ pub fn Again(shown: Shown, chosen: Chosen) -> impl IntoView {
         view! { <ul class="rows">{rows}</ul> }.into_any()
     };
     let title = Signal::derive(move || {
-        let local = chosen.zone().local(shot);
+        let local = when();
         format!("As on {} {}", words::date(local.date()), words::clock(local.time(), style()))
     });
     view! {
         <section>
             <SectionHead title=title beside="for pick-ups" ruled=true />
+            <div class="fields two">
+                <label class="field"><span>"We shot on"</span>
+                    <input type="date" prop:value=move || when().date().to_string()
+                        on:change=move |event| typed(Some(event_target_value(&event)), None) /></label>
+                <label class="field"><span>"at"</span>
+                    <input type="time" prop:value=move || when().time().to_string()
+                        on:change=move |event| typed(None, Some(event_target_value(&event))) /></label>
+            </div>
             <Slider
                 label="Sun within"
                 scale=Signal::stored(Scale::line(0.5, 10.0, 0.5))
