@@ -16,6 +16,7 @@ use clock::{Bar, Rounds};
 use scenes::{SETUPS, Scene, cold, slots};
 use slantlight::plan::search;
 use slantlight::plan::stage::Stage;
+use slantlight::plan::year;
 use slantlight::sky::events::RISE_AND_SET;
 use slantlight::sky::search::Limb;
 use slantlight::sky::sun::Sun;
@@ -57,6 +58,11 @@ fn lens_slots(stage: &Stage) -> usize {
     search::slots(&Sun::new(stage.site), stage, &[scenes::dates()]).len()
 }
 
+/// Rows of the year's sheet, warm.
+fn sheet(stage: &Stage) -> usize {
+    year::sheet(&Sun::new(stage.site), stage, scenes::dates()).len()
+}
+
 fn above(scene: &Scene, sun: Sun) -> usize {
     (0..SETUPS).map(|_| sun.spans_above(&scene.skyline, Limb::Upper, scene.year).as_slice().len()).sum()
 }
@@ -91,6 +97,7 @@ fn time() {
         rounds.time("a set-up of the demo × year, fixed lens", 1.0, || lens_slots(&fixed));
         rounds.time("the same, lens free to any bearing", 1.0, || lens_slots(&free));
         rounds.time("the same, sun in the picture", 1.0, || lens_slots(&in_picture));
+        rounds.time("the same, the sheet of the year", 1.0, || sheet(&in_picture));
         rounds.time("SPA, 10 set-ups × year, scan", theirs::DAYS_PART, || theirs::scan(&scene));
     }
     rounds.print();

@@ -128,11 +128,16 @@ impl<'a> Lenses<'a> {
         long_enough.then(|| Slot::new(self.sun, &self.stage.looking(lens), span))
     }
 
-    /// The bearing that holds longest, and the span for which it does.
+    /// The bearing that holds longest, and the span for which it does; none where the course tells that none holds long
+    /// enough.
     fn longest_holding(&self, light: Span) -> Option<(Bearing, Span)> {
         let course = Course::of(self.sun, light);
         let holds: Vec<Duration> = (0..self.bearings.len()).map(|place| self.told(&course, place)).collect();
         let most = holds.iter().copied().max()?;
+        let give = course.off() + course.off();
+        if most + give < self.stage.takes {
+            return None;
+        }
         let exact = |lens: Bearing| {
             let found = with_lens(self.sun, self.stage, &light.into(), lens);
             longest(&found).map(|span| (lens, span))
@@ -144,7 +149,7 @@ impl<'a> Lenses<'a> {
         if middle.is_some_and(|(_, span)| span == light) {
             return middle;
         }
-        let least = most - course.off() - course.off();
+        let least = most - give;
         let near = self.bearings.iter().zip(&holds).filter(|(_, hold)| **hold >= least);
         let found: Vec<_> = near.filter_map(|(lens, _)| exact(*lens)).collect();
         found.into_iter().rev().max_by_key(|(_, span)| span.duration())
