@@ -4,6 +4,7 @@
 // the service worker, and gives the app one small object, `window.slantlight` (see DEVELOPERS.md):
 //
 //   build          name of this build, "development" under `./dev serve`
+//   arrived()      takes the cover away; called by the app when its first page stands
 //   failed(text)   shows the failure page; called by the app's panic hook
 //   received       text that another app shared to us, or null; the app previews it and sets it to null
 //   updateWaiting  whether a newer build is ready; `slantlight-update` is sent to `window` when it turns true
@@ -15,7 +16,7 @@ import { showFailure } from './failure.js';
 
 const tag = document.querySelector('script[data-wasm]');
 const build = document.querySelector('meta[name=build]').content;
-const bridge = { build, failed, received: takeReceived(), updateWaiting: false, update: () => {} };
+const bridge = { build, arrived, failed, received: takeReceived(), updateWaiting: false, update: () => {} };
 window.slantlight = bridge;
 
 window.addEventListener('error', ({ error, message }) => {
@@ -26,6 +27,8 @@ window.addEventListener('unhandledrejection', ({ reason }) => {
   showFailure({ kind: 'promise', build, detail: describe(reason, 'unknown reason') });
 });
 
+let wanted = null;
+showDoorstep();
 await start();
 if ('serviceWorker' in navigator) afterLoad(() => keepOffline().catch(() => {}));
 
@@ -43,12 +46,40 @@ async function start() {
   }
   try {
     await glue.default({ module_or_path: new URL(tag.dataset.wasm, document.baseURI) });
-    document.getElementById('cover')?.remove();
   } catch (error) {
     // A trap while starting is a panic of ours; anything else is the file or the engine.
     const kind = error instanceof WebAssembly.RuntimeError ? 'panic' : 'load';
     showFailure({ kind, build, detail: describe(error, 'the app did not compile') });
   }
+}
+
+/** A phone that keeps nothing yet sees the first screen at once, and its taps count when the app is there. */
+function showDoorstep() {
+  if (location.hash || bridge.received || keepsSomething()) return;
+  const doorstep = document.getElementById('doorstep');
+  doorstep.hidden = false;
+  doorstep.addEventListener('click', (event) => {
+    const tapped = event.target.closest('[data-way]');
+    if (!tapped) return;
+    event.preventDefault();
+    wanted?.removeAttribute('aria-busy');
+    wanted = tapped;
+    wanted.setAttribute('aria-busy', 'true');
+    wanted.textContent = 'One moment';
+  });
+}
+
+function keepsSomething() {
+  try {
+    return Object.keys(localStorage).some((key) => key.startsWith('slantlight'));
+  } catch {
+    return false; // Storage is blocked: nothing was kept there.
+  }
+}
+
+function arrived() {
+  document.getElementById('cover')?.remove();
+  if (wanted) document.querySelector(`main [data-way="${wanted.dataset.way}"]`)?.click();
 }
 
 function failed(detail) {

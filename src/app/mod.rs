@@ -42,5 +42,6 @@ pub fn start() {
     spawn_local(async {
         let found = store::cabinet::look().await;
         mount_to_body(move || shell::shell(found));
+        devices::bridge::arrived();
     });
 }

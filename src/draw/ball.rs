@@ -11,9 +11,9 @@ use core::f64::consts::{FRAC_PI_2, PI};
 use super::paint::Paint;
 use super::path::Path;
 use super::shape::{Drawing, Point, ViewBox};
-use crate::light::relative::InLens;
+use crate::light::relative::{InLens, LensFrame};
 use crate::maths;
-use crate::units::Vector;
+use crate::units::{Bearing, Degrees, Height, Vector};
 
 /// Width of the egg over its height. Our own choice.
 pub(super) const SLENDER: f64 = 0.84;
@@ -39,6 +39,13 @@ pub fn ball(sun: Option<Vector<InLens>>) -> Drawing {
     add_ball(&mut drawing, Point::default(), HALF, sun);
     drawing.text = words(sun);
     drawing
+}
+
+/// A ball in three-quarter back light: the look this app is asked for most, so its emblem. `index.html` holds the same
+/// paths, to be seen before the app has arrived.
+pub fn emblem() -> Drawing {
+    let lens = LensFrame::new(Bearing::from_degrees(0.0), Degrees::default());
+    ball(Some(lens.sees(Vector::towards(Bearing::from_degrees(62.0), Height::clamped(16.0)))))
 }
 
 /// Lays a ball on another drawing.
@@ -137,9 +144,15 @@ mod tests {
     use super::*;
     use crate::light::class::light_bearing;
     use crate::light::phase::lit_share;
-    use crate::light::relative::LensFrame;
-    use crate::units::{Bearing, Degrees, Height};
     use proptest::prelude::*;
+
+    #[test]
+    fn the_first_page_shows_the_emblem_before_the_app_is_there() {
+        let page = include_str!("../../index.html");
+        for layer in emblem().layers {
+            assert!(page.contains(layer.path.text()), "{}", layer.path.text());
+        }
+    }
 
     fn seen(off: f64, height: f64) -> Vector<InLens> {
         let lens = Bearing::from_degrees(215.0);

@@ -49,7 +49,7 @@ fn between(
     let spans = |wall: &Wall| (across.dot(wall.from) < middle) != (across.dot(wall.to) < middle);
     let mut crossed: Vec<&(usize, Wall)> = walls.iter().filter(|(_, wall)| spans(wall)).collect();
     let far = |wall: &Wall| way.dot(meets(wall, middle));
-    crossed.sort_by(|a, b| far(&a.1).total_cmp(&far(&b.1)));
+    crate::order::by(&mut crossed, |a, b| far(&a.1).total_cmp(&far(&b.1)));
     let lane = |pair: &[&(usize, Wall)]| {
         let [(enters, first), (end, last)] = [pair[0], pair[1]];
         let floor =

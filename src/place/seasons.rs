@@ -49,7 +49,7 @@ impl Seasons {
     pub fn around(own: &Skyline, blockers: &[Blocker], eye: Eye) -> Option<Self> {
         let mut days: Vec<DayOfYear> =
             blockers.iter().filter_map(|one| one.leaves).flat_map(|leaves| [leaves.on, leaves.off]).collect();
-        days.sort_unstable();
+        crate::order::by(&mut days, Ord::cmp);
         days.dedup();
         if days.is_empty() {
             return None;

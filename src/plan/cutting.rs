@@ -175,7 +175,9 @@ impl Match<'_> {
     /// Wide first is common practice: a close-up can be matched later with a frame or a lamp (handbook I2).
     pub fn order(&self, parts: &[Part], within: Span) -> Option<Vec<(usize, Span)>> {
         let mut wide_first: Vec<usize> = (0..parts.len()).collect();
-        wide_first.sort_by(|a, b| parts[*b].width.metres().total_cmp(&parts[*a].width.metres()));
+        crate::order::by(&mut wide_first, |a, b| {
+            parts[*b].width.metres().total_cmp(&parts[*a].width.metres())
+        });
         let close_first: Vec<usize> = wide_first.iter().rev().copied().collect();
         [wide_first, close_first].iter().find_map(|order| {
             let first = &parts[*order.first()?];

@@ -57,7 +57,7 @@ impl OnMark {
             .iter()
             .flat_map(|(_, spans)| spans.iter().flat_map(|span| [span.start(), span.end()]))
             .collect();
-        edges.sort_unstable();
+        crate::order::by(&mut edges, Ord::cmp);
         let pieces = edges.windows(2).filter_map(|pair| Span::new(pair[0], pair[1]));
         let through = |piece: Span| {
             let lit = self.by.iter().enumerate().filter(|(_, (_, spans))| spans.contains(piece.middle()));

@@ -106,7 +106,7 @@ pub fn of_the_shots(one: &AtHand, day: Span) -> Vec<Line> {
 /// All of them in the order of time; what is said twice of one minute is said once.
 pub fn in_order(mut lines: Vec<Line>) -> Vec<Line> {
     // Causes were put in before what they bring: at one instant they stay in that order.
-    lines.sort_by_key(|one| one.at);
+    crate::order::by_key(&mut lines, |one| one.at);
     lines.dedup_by(|one, two| one.says == two.says && (one.at - two.at).millis().abs() < 60_000);
     lines
 }

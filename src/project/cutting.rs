@@ -51,7 +51,7 @@ pub fn other_marks(project: &Project, set_up: &str, zone: &Zone) -> Vec<(String,
         .iter()
         .filter(|mark| mark.id != own.id)
         .collect();
-    others.sort_by(|a, b| apart(own, a).total_cmp(&apart(own, b)));
+    crate::order::by(&mut others, |a, b| apart(own, a).total_cmp(&apart(own, b)));
     others
         .into_iter()
         .filter_map(|mark| {

@@ -85,7 +85,7 @@ pub fn newest(records: &[String]) -> Kept {
         }
     }
     kept.filed = by_id.into_values().collect();
-    kept.filed.sort_by(|one, other| {
+    crate::order::by(&mut kept.filed, |one, other| {
         (&one.project.title, &one.project.id).cmp(&(&other.project.title, &other.project.id))
     });
     kept

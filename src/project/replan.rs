@@ -190,7 +190,7 @@ impl Project {
 /// The planned ones, and as many others as can be planned exactly.
 fn shorten(items: &mut Vec<Item>) {
     items.retain(|item| item.planned.is_some() || item.fits());
-    items.sort_by_key(|item| item.planned.is_none());
+    crate::order::by_key(items, |item| item.planned.is_none());
     let planned = items.iter().filter(|item| item.planned.is_some()).count();
     items.truncate(planned.max(EXACT));
 }
@@ -229,7 +229,7 @@ fn told(project: &Project, ask: &Ask, items: &[Item], solution: &Solution) -> Re
         };
         ones.push((span.map_or(ask.wrap, Span::start), one));
     }
-    ones.sort_by_key(|(at, one)| (matches!(one.fate, Fate::Dropped(..)), *at));
+    crate::order::by_key(&mut ones, |(at, one)| (matches!(one.fate, Fate::Dropped(..)), *at));
     let meal =
         day.and_then(|day| day.meal).and_then(|meal| Span::new(at(ask, meal.start), at(ask, meal.end)));
     Rest { ones: ones.into_iter().map(|(_, one)| one).collect(), meal }

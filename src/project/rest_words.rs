@@ -24,7 +24,7 @@ pub fn rows(rest: &Rest, zone: &Zone, clock: Clock) -> Vec<Row> {
         let time = span_words(meal, zone, clock);
         (Some(meal.start()), Row { time, what: "meal".to_owned(), fate: String::new() })
     }));
-    rows.sort_by_key(|(at, _)| (at.is_none(), *at));
+    crate::order::by_key(&mut rows, |(at, _)| (at.is_none(), *at));
     rows.into_iter().map(|(_, row)| row).collect()
 }
 

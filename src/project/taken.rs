@@ -37,7 +37,7 @@ pub(super) fn put(project: &mut Project, set_up: &str, shot: Taken) -> Result<()
     let shots = &mut set_up_of(project, set_up)?.shots;
     shots.retain(|one| one.id != shot.id);
     shots.push(shot);
-    shots.sort_by_key(|one| one.at);
+    crate::order::by_key(shots, |one| one.at);
     Ok(())
 }
 

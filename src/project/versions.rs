@@ -57,7 +57,7 @@ pub fn written(key: &str, id: &str) -> Option<Instant> {
 /// ```
 pub fn superfluous(versions: &[Instant]) -> Vec<Instant> {
     let mut newest_first = versions.to_vec();
-    newest_first.sort_unstable_by(|one, other| other.cmp(one));
+    crate::order::by(&mut newest_first, |one, other| other.cmp(one));
     newest_first.dedup();
     let (mut gone, mut kept, mut last_day) = (Vec::new(), 0, None);
     for version in newest_first {

@@ -1,22 +1,15 @@
-// Pictures of the screens with the demo project, phone and desk, light and dark, and a contact sheet of all:
+// Pictures of every screen with the demo project, phone and desk, light and dark, and a contact sheet of all:
 // `node tests/journeys/shots.mjs [part of a name]`. They go to tests/out and are looked at by people.
 
 import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { startChromium } from './kit/browser.mjs';
 import { DESK, OUT, PHONE, Screen } from './kit/screen.mjs';
+import { BARE, OF_THE_DEMO } from './kit/screens.mjs';
 import { Server } from './kit/server.mjs';
 
 /** Name of the picture and the fragment that leads there; the first is the start screen, before any project. */
-const ROUTES = [
-  ['start', null],
-  ['demo', '#demo'],
-  ['now', '#now'],
-  ['places', '#places'],
-  ['scenes', '#scenes'],
-  ['days', '#days'],
-  ['stops', '#stops'],
-];
+const ROUTES = [['start', null], ['demo', '#demo'], ...BARE.slice(1), ...OF_THE_DEMO];
 const DEVICES = [['phone', PHONE], ['desk', DESK]];
 const SCHEMES = ['light', 'dark'];
 // A March afternoon, so that pictures of two builds can be laid side by side.

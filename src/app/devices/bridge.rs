@@ -39,6 +39,13 @@ pub fn build() -> String {
     bridge().and_then(|bridge| js::text(&bridge, "build")).unwrap_or_else(|| "development".to_owned())
 }
 
+/// Tells the start script that the app stands there, so that the cover may go.
+pub fn arrived() {
+    if let Some(bridge) = bridge() {
+        js::call(&bridge, "arrived", &[]);
+    }
+}
+
 /// Shows the start script's failure page.
 pub fn fail(report: &str) {
     if let Some(bridge) = bridge() {

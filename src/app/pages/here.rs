@@ -25,7 +25,7 @@ pub fn UseHere(
     let word = move || if asking.get() { "Asking the phone" } else { "Use where I am" };
     let add = move |_| add_here(store, notes, asking, move |id| on_added.run(id));
     view! {
-        <button type="button" class="button wide" disabled=move || asking.get() on:click=add>{word}</button>
+        <button type="button" class="button wide" data-way="here" disabled=move || asking.get() on:click=add>{word}</button>
     }
 }
 

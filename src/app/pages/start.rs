@@ -3,12 +3,9 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
-use slantlight::draw::Drawing;
-use slantlight::draw::ball::ball;
-use slantlight::light::relative::LensFrame;
+use slantlight::draw::ball::emblem;
 use slantlight::project::demo;
 use slantlight::project::route::Route;
-use slantlight::units::{Bearing, Degrees, Height, Vector};
 use slantlight::words;
 
 use super::here::UseHere;
@@ -19,7 +16,8 @@ use crate::app::parts::{Facts, Frame, Picture, SectionHead};
 use crate::app::router;
 use crate::app::store::Store;
 
-/// The first screen.
+/// The first screen. Its ways in bear a name: `index.html` shows the same ones before the app is there, and a tap on one
+/// of those is passed on to its namesake here.
 #[component]
 pub fn Start() -> impl IntoView {
     let store = Store::here();
@@ -31,14 +29,14 @@ pub fn Start() -> impl IntoView {
         <Frame title="Slantlight" subtitle=subtitle>
             <Greeting />
             <section class="stack">
-                <button type="button" class="button primary wide" on:click=|_| sight::go()>"Sun through this window"</button>
+                <button type="button" class="button primary wide" data-way="sight" on:click=|_| sight::go()>"Sun through this window"</button>
                 <Show when=move || store.desk.is_filed()>
                     <a class="button wide" href=Route::Scenes.href()>{move || contents(&store.desk.project())}</a>
                 </Show>
                 <UseHere on_added=|_| router::go(&Route::Now) />
-                <a class="button wide" href=Route::Places.href()>"Paste a place"</a>
-                <button type="button" class="button wide" on:click=move |_| incoming.choose_file()>"Open a project file"</button>
-                <button type="button" class="button wide" on:click=move |_| open_demo(store)>"Look at the demo"</button>
+                <a class="button wide" data-way="places" href=Route::Places.href()>"Paste a place"</a>
+                <button type="button" class="button wide" data-way="open" on:click=move |_| incoming.choose_file()>"Open a project file"</button>
+                <button type="button" class="button wide" data-way="demo" on:click=move |_| open_demo(store)>"Look at the demo"</button>
             </section>
             <RightHere />
             <p class="row quiet-links">
@@ -92,12 +90,6 @@ fn Greeting() -> impl IntoView {
             <p><strong>"All on this phone. No network needed."</strong></p>
         </div>
     }
-}
-
-/// A ball in three-quarter back light: the look this app is asked for most.
-fn emblem() -> Drawing {
-    let lens = LensFrame::new(Bearing::from_degrees(0.0), Degrees::default());
-    ball(Some(lens.sees(Vector::towards(Bearing::from_degrees(62.0), Height::clamped(16.0)))))
 }
 
 /// Opens the demo and leads to its scenes.

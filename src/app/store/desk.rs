@@ -1,8 +1,9 @@
 //! The desk: the project that is open, its history, and its way to the shelves. The only writer of a project.
 //!
-//! An edit holds at once; screens and shelves hear of it once per animation frame, or when the page is left.
+//! An edit holds at once; screens and shelves hear of it soon after (`waiting`).
 
 mod other_tabs;
+mod waiting;
 
 use std::sync::Arc;
 
@@ -11,12 +12,11 @@ use slantlight::project::document::Project;
 use slantlight::project::edit::{self, Edit};
 use slantlight::project::filed::Filed;
 use slantlight::project::history::History;
-use slantlight::project::versions;
 
 use super::cabinet::{self, Found};
 use super::keeper::Keeper;
+use crate::app::devices::visibility;
 use crate::app::devices::writer::{self, News};
-use crate::app::devices::{clock, visibility};
 use crate::app::parts::Notes;
 
 /// What undo and redo would do, in words.
@@ -62,7 +62,7 @@ pub struct Desk {
     pub newer: RwSignal<Vec<String>>,
     /// Writes to the shelves.
     pub keeper: Keeper,
-    is_waiting: StoredValue<bool>,
+    waiting: StoredValue<waiting::Waiting>,
     last_drag: StoredValue<u32>,
     news: StoredValue<Option<News>, LocalStorage>,
     notes: Notes,
@@ -81,7 +81,7 @@ impl Desk {
             may_write: writer::claim(),
             newer: RwSignal::new(found.newer),
             keeper: Keeper::new(found.durable),
-            is_waiting: StoredValue::new(false),
+            waiting: StoredValue::new(waiting::Waiting::default()),
             last_drag: StoredValue::new(0),
             news: StoredValue::new_local(None),
             notes,
@@ -199,34 +199,6 @@ impl Desk {
         }
     }
 
-    /// Shows and keeps what is waiting, now.
-    pub fn flush(self) {
-        if !self.is_waiting.get_value() {
-            return;
-        }
-        self.is_waiting.set_value(false);
-        let project = self.latest();
-        self.shown.set(project.clone());
-        self.show_steps();
-        let before = self.filed_as(&project.id);
-        self.previous.set_value(before.as_ref().map(|before| before.project.clone()));
-        let revision = before.as_ref().map_or(0, |before| before.revision) + 1;
-        let filed = Filed { revision, written: clock::now(), project };
-        if let Some(before) = before
-            && versions::ends_a_day(before.written, filed.written)
-        {
-            self.keeper.lay_aside(before);
-        }
-        let record = filed.seal();
-        self.news.with_value(|news| {
-            if let Some(news) = news {
-                news.tell(&record);
-            }
-        });
-        self.keeper.keep(&filed.project.id, record);
-        self.file(filed);
-    }
-
     /// Puts a project into the list in place of an older state of it.
     fn file(self, new: Filed) {
         self.filed.update(|filed| match filed.iter_mut().find(|one| one.project.id == new.project.id) {
@@ -258,7 +230,9 @@ impl Desk {
         let steps = self
             .history
             .with_value(|history| Steps { undo: history.undo_label(), redo: history.redo_label() });
-        self.steps.set(steps);
+        if self.steps.get_untracked() != steps {
+            self.steps.set(steps);
+        }
     }
 
     /// The edit's new root; the old one goes into the history.
@@ -267,7 +241,7 @@ impl Desk {
         let (before, label) = (self.latest(), edit.label());
         let after = edit::apply(&before, edit).map_err(|_| NotMade::Gone)?;
         self.history.update_value(|history| history.keep(label, before, drag));
-        self.put(Arc::new(after));
+        self.put_in(Arc::new(after), drag.is_none());
         Ok(())
     }
 
@@ -278,14 +252,5 @@ impl Desk {
         let (label, root) = self.history.try_update_value(|history| take(history, now)).flatten()?;
         self.put(root);
         Some(label)
-    }
-
-    /// The new root waits for the next frame, or for the page to be left.
-    fn put(self, root: Arc<Project>) {
-        self.latest.set_value(root);
-        if !self.is_waiting.get_value() {
-            self.is_waiting.set_value(true);
-            request_animation_frame(move || self.flush());
-        }
     }
 }

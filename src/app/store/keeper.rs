@@ -67,6 +67,8 @@ pub struct Keeper {
     durable: StoredValue<Option<Durable>, LocalStorage>,
     waiting: StoredValue<Vec<Parcel>>,
     writing: StoredValue<bool>,
+    /// Whether a newer record is announced.
+    awaited: StoredValue<bool>,
 }
 
 impl Keeper {
@@ -77,6 +79,7 @@ impl Keeper {
             durable: StoredValue::new_local(durable),
             waiting: StoredValue::new(Vec::new()),
             writing: StoredValue::new(false),
+            awaited: StoredValue::new(false),
         }
     }
 
@@ -87,10 +90,19 @@ impl Keeper {
             waiting.retain(|older| older.id != id);
             waiting.push(Parcel { id: id.to_owned(), record, quick });
         });
-        self.kept.set(Kept::Saving);
+        self.await_newer();
+        self.awaited.set_value(false);
         if !self.writing.get_value() {
             self.writing.set_value(true);
             spawn_local(self.write_all());
+        }
+    }
+
+    /// A newer record will follow soon: until it is kept, nothing is called saved.
+    pub fn await_newer(self) {
+        self.awaited.set_value(true);
+        if self.kept.get_untracked() != Kept::Saving {
+            self.kept.set(Kept::Saving);
         }
     }
 
@@ -132,7 +144,7 @@ impl Keeper {
                 Some(shelf) => put(shelf, &parcel).await,
                 None => Err(NotKept::Blocked),
             };
-            if self.waiting.with_value(Vec::is_empty) {
+            if self.waiting.with_value(Vec::is_empty) && !self.awaited.get_value() {
                 self.kept.set(outcome(parcel.quick, written));
             }
         }

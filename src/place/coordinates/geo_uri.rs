@@ -25,7 +25,7 @@ pub(super) fn read(uri: &str) -> Result<Found, CoordinateError> {
         parameter(piece, at, &mut found)?;
         at += piece.chars().count() + 1;
     }
-    found.kept.sort();
+    crate::order::by(&mut found.kept, Ord::cmp);
     Ok(found)
 }
 

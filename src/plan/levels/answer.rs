@@ -90,7 +90,7 @@ pub fn answers(subject: &Subject, hour: &Hour, wished: Ratio) -> Vec<Answer> {
         Means::Borrow { .. } | Means::TakeAway { .. } => 3,
     };
     let missing = |answer: &Answer| (ask.over(answer.ratio).abs() * 3.0).round() as i64;
-    all.sort_by_key(|answer| {
+    crate::order::by_key(&mut all, |answer| {
         (!answer.reaches, if answer.reaches { 0 } else { missing(answer) }, work(answer))
     });
     all

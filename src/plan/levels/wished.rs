@@ -87,7 +87,7 @@ impl Wished {
                 nodes.extend([edge - SECOND, edge + SECOND].into_iter().filter(|at| span.contains(*at)));
             }
         }
-        nodes.sort_unstable();
+        crate::order::by(&mut nodes, Ord::cmp);
         nodes
     }
 

@@ -83,7 +83,7 @@ impl Deal {
         }
         let mut order: Vec<usize> = (0..self.best.len()).collect();
         if last {
-            order.sort_by_key(|set| u32::MAX - self.weight(*set));
+            crate::order::by_key(&mut order, |set| u32::MAX - self.weight(*set));
         }
         self.running = Some(Running {
             costs: all,

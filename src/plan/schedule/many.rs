@@ -86,7 +86,7 @@ impl Many {
             let of = &self.problem.jobs[*job];
             of.windows.iter().map(|w| i32::from(w.to - w.from - of.minutes)).sum::<i32>()
         };
-        idle.sort_by_key(|job| (u32::MAX - self.problem.jobs[*job].weight, rarity(job)));
+        crate::order::by_key(&mut idle, |job| (u32::MAX - self.problem.jobs[*job].weight, rarity(job)));
         idle.truncate(PIECE.saturating_sub(here.len()));
         let all = [here, idle].concat();
         (!all.is_empty() && all.len() <= EXACT).then_some(all)
@@ -118,7 +118,7 @@ impl Many {
         }
         let others = self.plan.iter().filter(|day| !piece.days.contains(&day.day)).cloned();
         let mut next: Vec<DayPlan> = others.chain(found).collect();
-        next.sort_by_key(|day| day.day);
+        crate::order::by_key(&mut next, |day| day.day);
         if worth(&self.problem, &next).rank() < worth(&self.problem, &self.plan).rank() {
             self.plan = next;
             if piece.days.len() > 1 {

@@ -69,7 +69,7 @@ fn minutes(minutes: u16) -> Duration {
 /// Every day of the plan, in order.
 pub fn runs(project: &Project, lit: &[Lit], zone: &Arc<Zone>) -> Vec<Run> {
     let mut stops: Vec<Stop> = project.shoot.plan.iter().filter_map(|one| stop(project, lit, one)).collect();
-    stops.sort_by(|a, b| (a.span.start(), &a.set_up).cmp(&(b.span.start(), &b.set_up)));
+    crate::order::by(&mut stops, |a, b| (a.span.start(), &a.set_up).cmp(&(b.span.start(), &b.set_up)));
     let mut days: Vec<(NaiveDate, Vec<Stop>)> = Vec::new();
     for stop in stops {
         let date = zone.date(stop.span.start());

@@ -128,7 +128,7 @@ pub fn brief(project: &Project, zones: Zones<'_>) -> Brief {
     let lit = lit(project, zones);
     let zone = zone_of(project, zones);
     let mut days = shoot.days.clone();
-    days.sort_unstable();
+    crate::order::by(&mut days, Ord::cmp);
     days.dedup();
     let places: Vec<&str> = project.locations.iter().map(|location| location.id.as_str()).collect();
     let job = |(one, (_, set_up)): (&Lit, (_, &SetUp))| Job {

@@ -36,7 +36,7 @@ pub fn suggested(project: &Project, zones: Zones<'_>, today: NaiveDate) -> Vec<N
         met.extend(by_date[&best].iter().cloned());
         chosen.push(best);
     }
-    chosen.sort_unstable();
+    crate::order::by(&mut chosen, Ord::cmp);
     with_neighbours(chosen, &asked.shoot.days)
 }
 
@@ -48,7 +48,7 @@ fn with_neighbours(mut chosen: Vec<NaiveDate>, among: &[NaiveDate]) -> Vec<Naive
             chosen.push(next);
         }
     }
-    chosen.sort_unstable();
+    crate::order::by(&mut chosen, Ord::cmp);
     chosen
 }
 

@@ -14,6 +14,46 @@ journey('the app starts under a strict policy', async ({ screen }) => {
   assert.doesNotMatch(policy, /unsafe-inline|unsafe-eval'? |https?:/);
 });
 
+journey('the first screen is there before the app, looks the same, and its taps count', async ({ screen, server, fresh }) => {
+  const { page } = screen;
+  let release;
+  const held = new Promise((resolve) => { release = resolve; });
+  await page.route('**/*.wasm', async (route) => {
+    await held;
+    await route.continue();
+  });
+  await page.goto(server.address, { waitUntil: 'commit' });
+  await screen.see('Sun through this window');
+  const first = [...server.sent].filter(([name]) => !/\.(wasm|woff2|png)$|sw\.js/.test(name));
+  const needed = first.reduce((sum, [, bytes]) => sum + bytes, 0);
+  console.log(`      first screen: ${needed} bytes of bodies`);
+  assert.ok(needed > 0 && needed <= 220_000, `${needed} bytes`);
+  const before = await laidOut(page, '#doorstep');
+  await screen.tap('Look at the demo');
+  await screen.see('One moment');
+  release();
+  await screen.started();
+  await page.waitForFunction(() => location.hash === '#scenes');
+
+  const other = await fresh();
+  await other.open();
+  assert.deepEqual(before, await laidOut(other.page, '.shell'));
+});
+
+/** Words and places of what can be tapped, and the drawing's paths. */
+async function laidOut(page, within) {
+  return page.evaluate(async (within) => {
+    await document.fonts.ready;
+    const round = ({ x, y, width, height }) => [x, y, width, height].map(Math.round);
+    const told = (one) => [one.textContent.trim(), ...round(one.getBoundingClientRect())];
+    const shell = document.querySelector(within);
+    return {
+      taps: [...shell.querySelectorAll('[data-way], .tabs a, h1')].map(told),
+      paths: [...shell.querySelectorAll('.drawing path')].map((path) => path.getAttribute('d')),
+    };
+  }, within);
+}
+
 journey('a script that is not ours is refused', async ({ screen }) => {
   screen.expectFault(/Content Security Policy/);
   await screen.open();

@@ -70,14 +70,14 @@ impl Maker<'_> {
         let set_ups = || self.run.stops.iter().filter_map(|stop| Some(self.project.set_up(&stop.set_up)?.1));
         let lens = |set_up: &SetUp| format!("{} mm", words::to_edit(set_up.lens.focal_mm, 0));
         let mut lenses: Vec<String> = set_ups().map(lens).collect();
-        lenses.sort_by_key(|words| (words.len(), words.clone()));
+        crate::order::by_key(&mut lenses, |words| (words.len(), words.clone()));
         lenses.dedup();
         let placed = set_ups().flat_map(|set_up| &set_up.rig.placed);
         let mut gear: Vec<String> = placed
             .filter_map(|placed| self.project.kit.iter().find(|gear| gear.id == placed.gear))
             .map(|gear| gear.name.clone())
             .collect();
-        gear.sort_unstable();
+        crate::order::by(&mut gear, Ord::cmp);
         gear.dedup();
         [vec![format!("lenses {}", lenses.join(", "))], gear].concat()
     }
@@ -95,7 +95,7 @@ impl Maker<'_> {
 
     pub(super) fn cost(&self) -> Option<u32> {
         let mut ids: Vec<&str> = self.run.stops.iter().map(|stop| stop.location.as_str()).collect();
-        ids.sort_unstable();
+        crate::order::by(&mut ids, Ord::cmp);
         ids.dedup();
         let costs: Vec<u32> = ids.iter().filter_map(|id| self.project.shoot.place(id).day_cost).collect();
         (!costs.is_empty()).then(|| costs.iter().fold(0_u32, |sum, cost| sum.saturating_add(*cost)))

@@ -128,7 +128,7 @@ pub fn summary(project: &Project, zones: Zones<'_>) -> String {
     let placed: Vec<_> =
         project.shoot.plan.iter().filter(|one| project.set_up(&one.set_up).is_some()).collect();
     let mut days: Vec<_> = placed.iter().map(|one| zone.date(one.start)).collect();
-    days.sort_unstable();
+    crate::order::by(&mut days, Ord::cmp);
     days.dedup();
     let met = match all.saturating_sub(placed.len()) {
         _ if placed.is_empty() => "not planned yet".to_owned(),

@@ -12,7 +12,7 @@ impl Maker<'_> {
             let mut before: Vec<Row> = Vec::new();
             before.extend(self.run.moves.iter().find(|one| one.before == n).map(|one| self.moved(one, stop)));
             before.extend(self.run.meal.filter(|(_, at)| *at == n).map(|(span, _)| self.meal(span)));
-            before.sort_by_key(|row| row.span.0);
+            crate::order::by_key(&mut before, |row| row.span.0);
             rows.extend(before);
             rows.push(self.stop(stop));
         }

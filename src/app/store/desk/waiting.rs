@@ -1,0 +1,115 @@
+//! What waits on the desk to be heard of.
+//!
+//! The screens hear of an edit with the next animation frame. So do the shelves, but while something is dragged four
+//! times a second: a record of the whole project at each frame would make the drag stutter. A page that is left flushes.
+
+use std::sync::Arc;
+use std::time::Duration as Pause;
+
+use leptos::prelude::*;
+use slantlight::project::document::Project;
+use slantlight::project::filed::Filed;
+use slantlight::project::versions;
+
+use super::Desk;
+use crate::app::devices::clock;
+
+/// Between two records while something is dragged. Our own choice.
+const DRAG_PAUSE: Pause = Pause::from_millis(250);
+
+/// What waits to be heard of.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Waiting {
+    /// The screens.
+    screens: bool,
+    /// The shelves.
+    shelves: bool,
+    /// Whether the shelves are to hear with the next frame.
+    at_once: bool,
+    /// What calls them otherwise.
+    timer: Option<TimeoutHandle>,
+}
+
+impl Desk {
+    /// Shows and keeps what is waiting, now.
+    pub fn flush(self) {
+        self.show();
+        self.keep();
+    }
+
+    /// The screens hear of what is waiting.
+    fn show(self) {
+        if self.take_waiting(|waiting| &mut waiting.screens) {
+            self.shown.set(self.latest());
+            self.show_steps();
+        }
+    }
+
+    /// The shelves hear of what is waiting.
+    fn keep(self) {
+        if !self.take_waiting(|waiting| &mut waiting.shelves) {
+            return;
+        }
+        self.take_waiting(|waiting| &mut waiting.at_once);
+        if let Some(timer) = self.waiting.try_update_value(|waiting| waiting.timer.take()).flatten() {
+            timer.clear();
+        }
+        let project = self.latest();
+        let before = self.filed_as(&project.id);
+        self.previous.set_value(before.as_ref().map(|before| before.project.clone()));
+        let revision = before.as_ref().map_or(0, |before| before.revision) + 1;
+        let filed = Filed { revision, written: clock::now(), project };
+        if let Some(before) = before
+            && versions::ends_a_day(before.written, filed.written)
+        {
+            self.keeper.lay_aside(before);
+        }
+        let record = filed.seal();
+        self.news.with_value(|news| {
+            if let Some(news) = news {
+                news.tell(&record);
+            }
+        });
+        self.keeper.keep(&filed.project.id, record);
+        self.file(filed);
+    }
+
+    /// The new root waits for the next frame, or for the page to be left.
+    pub(super) fn put(self, root: Arc<Project>) {
+        self.put_in(root, true);
+    }
+
+    /// The same; the shelves hear of it with that frame, or after a pause.
+    pub(super) fn put_in(self, root: Arc<Project>, at_once: bool) {
+        self.latest.set_value(root);
+        let was_waiting = self.waiting.try_update_value(|waiting| {
+            waiting.shelves = true;
+            waiting.at_once |= at_once;
+            core::mem::replace(&mut waiting.screens, true)
+        });
+        if was_waiting == Some(false) {
+            request_animation_frame(move || self.frame());
+        }
+    }
+
+    fn frame(self) {
+        self.show();
+        let waiting = self.waiting.get_value();
+        if waiting.at_once {
+            self.keep();
+        } else if waiting.shelves && waiting.timer.is_none() {
+            match set_timeout_with_handle(move || self.keep(), DRAG_PAUSE) {
+                Ok(timer) => {
+                    self.keeper.await_newer();
+                    self.waiting.update_value(|waiting| waiting.timer = Some(timer));
+                }
+                Err(_) => self.keep(),
+            }
+        }
+    }
+
+    /// Whether this was waiting; it is not any more.
+    fn take_waiting(self, part: fn(&mut Waiting) -> &mut bool) -> bool {
+        self.waiting.try_update_value(|waiting| core::mem::take(part(waiting))).unwrap_or_default()
+    }
+}
