@@ -149,11 +149,11 @@ pub fn BearingSlider(
                 }
             }}
             <div class="slider-buttons">
-                <button type="button" class="button" aria-label=format!("{name}: one degree less") on:click=move |_| turn(-1.0)>
+                <button type="button" class="button" aria-label=format!("{name}: −\u{a0}1°, one degree less") on:click=move |_| turn(-1.0)>
                     "−\u{a0}1°"
                 </button>
                 {between.run()}
-                <button type="button" class="button" aria-label=format!("{name}: one degree more") on:click=move |_| turn(1.0)>
+                <button type="button" class="button" aria-label=format!("{name}: +\u{a0}1°, one degree more") on:click=move |_| turn(1.0)>
                     "+\u{a0}1°"
                 </button>
             </div>

@@ -40,9 +40,9 @@ fn part(said: Memo<Said>, read: fn(&Said) -> &String) -> Memo<String> {
     Memo::new(move |_| said.with(|said| read(said).clone()))
 }
 
-/// "9 minutes to the slot. Show it big".
+/// "9 min: 9 minutes to the slot. Show it big".
 fn aloud(said: Memo<Said>) -> String {
-    said.with(|said| format!("{} {}. Show it big", said.aloud, said.what))
+    said.with(|said| format!("{}: {} {}. Show it big", said.big, said.aloud, said.what))
 }
 
 /// Digits across the whole screen, for a phone on a stand or held up. A tap leaves them.

@@ -182,7 +182,6 @@ fn row(shown: Shown, answer: &Answer, run: &Run) -> impl IntoView + use<> {
     let clock = say::clock(slot.span, &stage, store.settings.get().clock);
     let ends = format!("until {}", say::ends(&slot, &stage));
     let light = shown.lens_sees(slot.light.direction, slot.lens);
-    let hold = words::duration(slot.hold());
     let name = format!("{dates}, {clock}");
     let (begin, lens) = (slot.span.first_minute(), stage.free.is_some().then_some(slot.lens));
     let stand = move |_| {
@@ -196,9 +195,9 @@ fn row(shown: Shown, answer: &Answer, run: &Run) -> impl IntoView + use<> {
             <button
                 type="button"
                 class="slot-text"
-                aria-label=format!("Stand at {name}: {reason}, holds {hold}")
                 on:click=stand
             >
+                <span class="unseen">"Stand at "</span>
                 <span class="row-picture"><Picture drawing=Signal::stored(ball::ball(light)) decoration=true /></span>
                 <span class="row-text">
                     <span class="row-title">{dates} " " <span class="slot-clock">{clock}</span></span>

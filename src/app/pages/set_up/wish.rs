@@ -46,7 +46,7 @@ fn Words(shown: Shown, arc: Memo<Arc>) -> impl IntoView {
     let on_mark = Signal::derive(move || shown.with(|set_up| place_of(set_up.wish.sun_on_mark)).unwrap_or(0));
     let sides = Signal::derive(move || usize::from(!arc.get().either_side));
     view! {
-        <dl class="wish-words">
+        <div class="wish-words"><dl>
             <div>
                 <dt>"Light from"</dt>
                 <dd><strong>{move || ring::class_of(arc.get())}</strong><br />{move || ring::words_of(arc.get())}</dd>
@@ -55,6 +55,7 @@ fn Words(shown: Shown, arc: Memo<Arc>) -> impl IntoView {
                 <dt>"Height"</dt>
                 <dd><strong>{heights}</strong></dd>
             </div>
+            </dl>
             <Segmented
                 label="Sides"
                 names=["both", "one"].map(String::from).to_vec()
@@ -67,7 +68,7 @@ fn Words(shown: Shown, arc: Memo<Arc>) -> impl IntoView {
                 chosen=on_mark
                 on_choose=move |place: usize| shown.change(|set_up| set_up.wish.sun_on_mark = ON_MARK[place.min(2)])
             />
-        </dl>
+        </div>
     }
 }
 

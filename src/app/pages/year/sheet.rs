@@ -131,13 +131,13 @@ fn Months(chosen: Chosen, rows: Memo<Vec<DayRow>>, today: Memo<NaiveDate>) -> im
                 type="button"
                 class="button small"
                 aria-pressed=move || if here() { "true" } else { "false" }
-                aria-label=move || format!("{}, wish met on {} days", words::month(first), count())
+                aria-label=move || format!("{} {}: days on which the wish is met", words::month(first), count())
                 on:click=move |_| {
                     let (date, clock) = untrack(move || best().unwrap_or((first, chosen.get().1)));
                     chosen.set(date, clock);
                 }
             >
-                {words::month(first)}
+                {words::month(first)} " "
                 <small>{move || count().to_string()}</small>
             </button>
         }
