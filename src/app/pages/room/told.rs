@@ -17,7 +17,7 @@ const CLOCK: Duration = Duration::from_minutes(1);
 const FIRST: Told = Told { depth: 0.0, right: 0.0, high: None, give: 0.05 };
 
 /// What is said once the room stands so.
-const TURNED: &str = "The room stands so now: the mark's day and its year above go by this bearing.";
+const TURNED: &str = "The room stands so now: the mark's day and year on this page go by this bearing.";
 
 /// The fields, the answer, and the button that turns the room.
 #[component]
