@@ -26,6 +26,13 @@ const SIDE: f64 = 40.0;
 /// From one line of words to the next.
 const LINE: f64 = 15.0;
 
+/// Half of the narrowest bar that is seen, and as much at each side as half of a line of words beside a thing takes.
+const SMALLEST: f64 = 5.0;
+const WORDS: f64 = 90.0;
+
+/// From the middle of the mark to the tip of the nose.
+const NOSE: f64 = 16.0;
+
 /// Tail and head of a sun's arrow, from the mark.
 const ARROW: [f64; 2] = [92.0, 26.0];
 
@@ -38,6 +45,8 @@ pub struct Overhead<'a> {
     pub mark: [Metres; 2],
     /// What the mark is called.
     pub mark_name: &'a str,
+    /// Where the subject's nose points.
+    pub facing: Bearing,
     /// Where the camera looks.
     pub lens: Bearing,
     /// Camera to subject.
@@ -56,15 +65,30 @@ pub struct Overhead<'a> {
     pub units: Units,
 }
 
+/// What stands about the mark.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Piece {
+    /// It shines: a disc.
+    Lamp,
+    /// It throws light back or takes it: a thick bar.
+    Board,
+    /// It lets light through: a dashed bar.
+    Frame,
+}
+
 /// A lamp, a board, a frame.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Rigged {
+    /// What it is.
+    pub piece: Piece,
+    /// How wide.
+    pub width: Metres,
     /// From the mark to it.
     pub bearing: Bearing,
     /// How far.
     pub distance: Metres,
-    /// "white board, 1.2 m".
-    pub words: String,
+    /// "White board: 1.6 m", and of a lamp "50 %, T2.8 alone, 3,200 K"; two lines.
+    pub words: [String; 2],
 }
 
 /// Where things lie on the paper.
@@ -193,25 +217,46 @@ impl Overhead<'_> {
         drawing.stroke(Paint::Accent, 2.0, arrows);
     }
 
-    /// A short bar square to the light for each thing, and a line to the mark.
+    /// A bar as wide as the thing square to its light, a disc for a lamp, and a line to the mark.
     fn add_rig(&self, drawing: &mut Drawing, sheet: &Sheet<'_>) {
         let subject = sheet.place(flat(self.mark));
-        let (mut bars, mut ways) = (Path::new(), Path::new());
+        let [mut boards, mut frames, mut lamps, mut ways] = core::array::from_fn(|_| Path::new());
         for one in &self.rigged {
             let at = sheet.toward(subject, one.bearing, one.distance.metres() * sheet.scale);
             let across = one.bearing.turned(Degrees::from_degrees(90.0));
-            bars.polyline(&[sheet.toward(at, across, -9.0), sheet.toward(at, across, 9.0)]);
+            let half = (one.width.metres() * sheet.scale / 2.0).max(SMALLEST);
+            let bar = [sheet.toward(at, across, -half), sheet.toward(at, across, half)];
+            if one.piece == Piece::Lamp {
+                lamps.ellipse(at, SMALLEST, SMALLEST);
+            }
+            if one.piece == Piece::Frame { &mut frames } else { &mut boards }.polyline(&bar);
             ways.polyline(&[at, subject]);
-            drawing.label(Point::new(at.x, at.y - 8.0), &*one.words, Anchor::Middle, Ink::Plain);
+            self.add_rig_words(drawing, (subject, at), &one.words);
         }
-        drawing.stroke(Paint::Tick, 1.0, ways).stroke(Paint::Line, 4.0, bars);
+        drawing.stroke(Paint::Tick, 1.0, ways).stroke(Paint::Line, 3.0, boards);
+        drawing.stroke(Paint::Dashed, 3.0, frames).fill(Paint::Solid, lamps);
+    }
+
+    /// Two lines on the side away from the mark, on the paper.
+    fn add_rig_words(&self, drawing: &mut Drawing, (subject, at): (Point, Point), words: &[String; 2]) {
+        let [lower, upper] =
+            if at.y < subject.y { [-8.0 - LINE, -8.0] } else { [8.0 + LINE * 0.7, 8.0 + LINE * 1.7] };
+        let x = at.x.clamp(WORDS, PAPER.x - WORDS);
+        for (line, by) in words.iter().zip([lower, upper]).filter(|(line, _)| !line.is_empty()) {
+            drawing.label(Point::new(x, at.y + by), &**line, Anchor::Middle, Ink::Plain);
+        }
     }
 
     fn add_mark(&self, drawing: &mut Drawing, sheet: &Sheet<'_>) {
         let at = sheet.place(flat(self.mark));
         let mut ring = Path::new();
         ring.ellipse(at, 8.0, 8.0);
-        drawing.stroke(Paint::Accent, 2.4, ring);
+        let mut nose = Path::new();
+        let across = self.facing.turned(Degrees::from_degrees(90.0));
+        let [left, right] =
+            [-5.0, 5.0].map(|far| sheet.toward(sheet.toward(at, self.facing, 7.0), across, far));
+        nose.polyline(&[left, sheet.toward(at, self.facing, NOSE), right]);
+        drawing.stroke(Paint::Accent, 2.4, ring).stroke(Paint::Accent, 2.4, nose);
         drawing.label(Point::new(at.x + 12.0, at.y + 14.0), self.mark_name, Anchor::Start, Ink::Plain);
     }
 

@@ -15,14 +15,17 @@ fn overhead(room: Option<&Room>) -> Overhead<'_> {
         room,
         mark: [3.6, 2.6].map(Metres::from_metres),
         mark_name: "by the bench",
+        facing: Bearing::from_degrees(120.0),
         lens: Bearing::from_degrees(300.0),
         distance: Metres::from_metres(2.5),
         across: Degrees::from_degrees(28.0),
         suns: [255.0, 258.0, 261.0].map(|bearing| (sun(bearing), "17:38".to_owned())),
         rigged: vec![Rigged {
+            piece: Piece::Board,
+            width: Metres::from_metres(1.5),
             bearing: Bearing::from_degrees(75.0),
             distance: Metres::from_metres(1.2),
-            words: "white board".to_owned(),
+            words: ["white board".to_owned(), String::new()],
         }],
         title: "4 A · Mending the sail".to_owned(),
         lines: vec!["key from camera left".to_owned(), "board, right".to_owned()],
@@ -62,6 +65,9 @@ fn everything_is_at_the_scale_of_the_bar() {
     // Paths are printed to a tenth of a unit: a few millimetres of the room.
     assert!((side(0, 1) - 8.0).abs() < 0.02, "{}", side(0, 1));
     assert!((side(1, 2) - 6.0).abs() < 0.02, "{}", side(1, 2));
+    let board = lines.iter().map(|d| points(d)).find(|p| p.len() == 2).unwrap();
+    let wide = crate::maths::hypot(board[0][0] - board[1][0], board[0][1] - board[1][1]) / metre;
+    assert!((wide - 1.5).abs() < 0.02, "{wide}");
     let seen = points(&paths(&svg, "data-paint=\"draw-dashed\"")[0]);
     let [left, camera, right] = [seen[0], seen[1], seen[2]];
     let middle = [(left[0] + right[0]) / 2.0, (left[1] + right[1]) / 2.0];

@@ -24,12 +24,12 @@ pub trait Gauge {
 
 /// The light of a take, as far as it must match.
 #[derive(Clone, Copy, Debug)]
-struct Look {
-    bearing: Bearing,
+pub(super) struct Look {
+    pub(super) bearing: Bearing,
     /// Logarithm of the shadow's length, so that a change in proportion is a difference.
-    shadow: Option<f64>,
-    ratio: Option<f64>,
-    colour: Option<f64>,
+    pub(super) shadow: Option<f64>,
+    pub(super) ratio: Option<f64>,
+    pub(super) colour: Option<f64>,
 }
 
 impl Look {
@@ -102,7 +102,7 @@ pub struct Match<'a> {
 }
 
 impl Match<'_> {
-    fn look(&self, at: Instant) -> Look {
+    pub(super) fn look(&self, at: Instant) -> Look {
         let light = self.sun.apparent(at);
         Look {
             bearing: light.bearing(),

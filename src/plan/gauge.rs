@@ -1,6 +1,7 @@
 //! The gauge of a match by levels: ratio of the two cheeks and colour of the bright one, as [`super::levels`] models them.
 //!
-//! Levels cost a thousand times what the sun's place does, so that they are worked out once a minute and kept.
+//! Levels cost a thousand times what the sun's place does, so that they are worked out once a minute, or less often
+//! where many days are asked, and kept.
 
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -11,12 +12,12 @@ use crate::light::colour::correlated::correlated;
 use crate::light::daylight::Sky;
 use crate::light::ratio::Ratio;
 use crate::sky::sun::Sun;
-use crate::units::{Instant, Mired, Stops, Vector, World};
+use crate::units::{Duration, Instant, Mired, Stops, Vector, World};
 
-/// Milliseconds in a minute.
-const MINUTE: i64 = 60_000;
+/// How often levels are worked out, unless somebody asks for less.
+const OFTEN: Duration = Duration::from_minutes(1);
 
-/// What levels say at a minute.
+/// What levels say at a time.
 type Said = (Option<Stops>, Option<Mired>);
 
 /// A subject under a sky.
@@ -24,28 +25,35 @@ pub struct ByLevels<'a> {
     sun: &'a Sun,
     subject: &'a Subject,
     sky: Sky,
+    every: Duration,
     said: RefCell<BTreeMap<i64, Said>>,
 }
 
 impl<'a> ByLevels<'a> {
     /// Of a subject under a sky.
     pub fn new(sun: &'a Sun, subject: &'a Subject, sky: Sky) -> Self {
-        Self { sun, subject, sky, said: RefCell::default() }
+        Self { sun, subject, sky, every: OFTEN, said: RefCell::default() }
+    }
+
+    /// Worked out only so often; between, it says what it said last.
+    pub fn every(self, every: Duration) -> Self {
+        Self { every, ..self }
     }
 
     fn say(&self, at: Instant) -> Said {
-        let minute = at.unix_millis().div_euclid(MINUTE);
-        if let Some(said) = self.said.borrow().get(&minute) {
+        let every = self.every.millis();
+        let turn = at.unix_millis().div_euclid(every);
+        if let Some(said) = self.said.borrow().get(&turn) {
             return *said;
         }
-        let hour = self.subject.hour(self.sun, Instant::from_unix_millis(minute * MINUTE), self.sky);
+        let hour = self.subject.hour(self.sun, Instant::from_unix_millis(turn * every), self.sky);
         let levels = Levels::of(self.subject, &hour);
         let lit = levels.bright().total().lux() > 0.0;
         // Two cheeks that are alike have a ratio of nought stops.
         let ratio = lit.then(|| levels.ratio().map_or(Stops::default(), Ratio::stops));
         let colour = levels.bright().colour().and_then(correlated).map(|found| found.temperature.mired());
         let said = (ratio, colour);
-        self.said.borrow_mut().insert(minute, said);
+        self.said.borrow_mut().insert(turn, said);
         said
     }
 }

@@ -10,6 +10,7 @@ pub mod count_words;
 mod course;
 mod crew_in_room;
 pub mod cutting;
+pub mod cutting_steps;
 pub mod cutting_words;
 pub mod face_wish;
 #[cfg(test)]

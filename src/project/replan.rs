@@ -172,6 +172,7 @@ impl Project {
             meal,
             jobs: items.iter().map(job).collect(),
             matches: Vec::new(),
+            rests: Vec::new(),
         })
     }
 

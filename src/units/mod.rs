@@ -25,7 +25,7 @@ pub use camera::{Density, FrameRate, Iso, ShutterTime, TStop};
 pub use length::Metres;
 pub use magnetic::{MagneticBearing, Nanoteslas};
 pub use photometric::{Candelas, Lumens, Luminance, Lux};
-pub use radiometric::WattsPerSquareMetre;
+pub use radiometric::{Watts, WattsPerSquareMetre};
 pub use range::OutOfRange;
 pub use share::Share;
 pub use span::{Span, Spans};

@@ -85,7 +85,16 @@ pub fn read(json: &Value) -> Option<(Problem, [i64; 4])> {
     let optimum = ["weight", "days", "travel", "span"].map(|name| json["optimum"][name].as_i64());
     let [Some(weight), Some(used), Some(travel), Some(span)] = optimum else { return None };
     let none = vec![0; moves.len()];
-    let problem = Problem { days, leads: none.clone(), tails: none, moves, meal, jobs, matches: Vec::new() };
+    let problem = Problem {
+        days,
+        leads: none.clone(),
+        tails: none,
+        moves,
+        meal,
+        jobs,
+        matches: Vec::new(),
+        rests: Vec::new(),
+    };
     Some((problem, [weight, used, travel, span]))
 }
 

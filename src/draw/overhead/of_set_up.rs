@@ -1,12 +1,15 @@
 //! The overhead of a set-up in one of its slots, with what the crew must know in words.
 
-use super::{Overhead, Rigged};
+use super::{Overhead, Piece, Rigged};
 use crate::light::class;
 use crate::light::exposure::field_of_view::field_of_view;
 use crate::place::zone::Zone;
-use crate::plan::kit::Placed;
+use crate::plan::kit::{Placed, Thing};
+use crate::plan::levels::subject::sky_of;
+use crate::plan::levels::{Levels, brief};
 use crate::project::document::{Location, Project, Scene, SetUp};
 use crate::project::find::Standing;
+use crate::project::levels;
 use crate::sky::sun::Sun;
 use crate::units::{Degrees, Instant, Metres, Span};
 use crate::words::{self, Clock, Units};
@@ -44,6 +47,7 @@ pub fn of_set_up<'a>(
         room: standing.room,
         mark: standing.mark.map_or([Metres::default(); 2], |mark| [mark.x, mark.y]),
         mark_name: standing.mark.map_or(&standing.location.name, |mark| &mark.name),
+        facing: set_up.facing.map_or_else(|| set_up.lens.bearing.reversed(), |facing| facing.bearing),
         lens: set_up.lens.bearing,
         distance: set_up.lens.distance,
         across: field_of_view(width, Metres::from_metres(set_up.lens.focal_mm / 1000.0)),
@@ -55,7 +59,7 @@ pub fn of_set_up<'a>(
             .filter_map(|placed| rigged(project, set_up, placed, style))
             .collect(),
         title: format!("{} · set-up {}", scene.heading(), set_up.name),
-        lines: lines(set_up, &standing, slot, zone, style),
+        lines: lines(project, set_up, &standing, (slot, zone), style),
         units: style.units,
     })
 }
@@ -63,17 +67,30 @@ pub fn of_set_up<'a>(
 /// A placed thing; `None` if the kit no longer has it.
 fn rigged(project: &Project, set_up: &SetUp, placed: &Placed, style: Style) -> Option<Rigged> {
     let gear = project.kit.iter().find(|gear| gear.id == placed.gear)?;
-    let level = placed.level.fraction();
-    let dimmed = if level < 1.0 { format!(" at {:.0} %", level * 100.0) } else { String::new() };
+    let camera = project.camera_of(set_up).map(|camera| camera.settings).unwrap_or_default();
+    let length = words::length(placed.distance, style.units);
+    let piece = match gear.is {
+        Thing::Lamp(_) => Piece::Lamp,
+        Thing::Board(_) => Piece::Board,
+        Thing::Frame(_) => Piece::Frame,
+    };
     Some(Rigged {
+        piece,
+        width: gear.width(),
         bearing: set_up.lens.bearing.reversed().turned(placed.side.off_the_camera()),
         distance: placed.distance,
-        words: format!("{}, {}{dimmed}", gear.name, words::length(placed.distance, style.units)),
+        words: [format!("{}: {length}", gear.name), brief::lamp(&camera, gear, placed)],
     })
 }
 
-/// When and where, the lens, the light, cautions, notes.
-fn lines(set_up: &SetUp, standing: &Standing<'_>, slot: Span, zone: &Zone, style: Style) -> Vec<String> {
+/// When and where, the lens, the light, key and camera, power, cautions, notes.
+fn lines(
+    project: &Project,
+    set_up: &SetUp,
+    standing: &Standing<'_>,
+    (slot, zone): (Span, &Zone),
+    style: Style,
+) -> Vec<String> {
     let [from, to] = [slot.start(), slot.end()].map(|at| words::to_the_minute(zone.local(at)));
     let lens = &set_up.lens;
     let length = |length| words::length(length, style.units);
@@ -93,6 +110,7 @@ fn lines(set_up: &SetUp, standing: &Standing<'_>, slot: Span, zone: &Zone, style
         ),
         light(set_up, standing.location, slot),
     ];
+    lines.extend(of_levels(project, set_up, slot.middle(), zone));
     if set_up.wish.may_face_the_sun() {
         lines.push("Sun near the lens: no optical finder, cap it between takes.".to_owned());
     }
@@ -119,6 +137,14 @@ fn light(set_up: &SetUp, location: &Location, slot: Span) -> String {
     )
 }
 
+/// What the levels say in the middle of the slot; nothing where they cannot be worked out.
+fn of_levels(project: &Project, set_up: &SetUp, at: Instant, zone: &Zone) -> Vec<String> {
+    let Ok(subject) = levels::of_set_up(project, &set_up.id, zone.clone()) else { return Vec::new() };
+    let sun = Sun::new(subject.site);
+    let levels = Levels::of(&subject, &subject.hour(&sun, at, sky_of(set_up.wish.sky)));
+    brief::lines(&subject, &levels, subject.correction(&sun, at).is_some())
+}
+
 fn cut(line: String) -> String {
     if line.chars().count() <= LONGEST_LINE {
         return line;
@@ -143,6 +169,7 @@ mod tests {
             let plan = of_set_up(&demo, pair, slot, &zone, style).unwrap();
             assert!(plan.lines.iter().all(|line| line.chars().count() <= LONGEST_LINE));
             assert!(plan.lines[0].starts_with("Thu 11 Mar 2027, 17:00–17:40"), "{}", plan.lines[0]);
+            assert!(plan.lines.iter().any(|line| line.starts_with("key T")), "{:?}", plan.lines);
             assert!(!plan.drawing().layers.is_empty());
         }
     }

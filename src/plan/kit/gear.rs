@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{Brightness, Lamp};
 use crate::light::board;
-use crate::units::{Lux, Metres, Share, Stops};
+use crate::units::{Lux, Metres, Share, Stops, Watts};
 
 /// A piece of the kit.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -105,6 +105,27 @@ impl Gear {
         if let Thing::Lamp(lamp) = &mut self.is {
             lamp.brightness = Brightness::Reading { lux, at: METRE };
             self.invented = false;
+        }
+    }
+
+    /// What a lamp draws, undimmed; nothing where nobody has said.
+    pub fn power(&self) -> Watts {
+        self.lamp().and_then(|lamp| lamp.power).unwrap_or_default()
+    }
+
+    /// Sets it; nothing is unsaid.
+    pub fn set_power(&mut self, power: Watts) {
+        if let Thing::Lamp(lamp) = &mut self.is {
+            lamp.power = (power.watts() > 0.0).then_some(power);
+        }
+    }
+
+    /// How wide it is, as it stands square to the light; a point has no width.
+    pub const fn width(&self) -> Metres {
+        match &self.is {
+            Thing::Lamp(lamp) => lamp.width,
+            Thing::Board(board) => board.width,
+            Thing::Frame(frame) => frame.width,
         }
     }
 

@@ -3,14 +3,17 @@
 use super::colour::LampColour;
 use super::gear::{Board, Frame, Gear, Thing};
 use super::lamp::{Brightness, Form, Lamp};
-use crate::units::{Degrees, Lux, Metres, Share, Stops};
+use crate::units::{Degrees, Lux, Metres, Share, Stops, Watts};
 
 /// The examples: names, and what they are.
 pub fn examples() -> Vec<(&'static str, Thing)> {
     vec![
-        ("Small panel, 0.6 × 0.3 m", lamp(Form::Panel, 1400.0, (0.6, 0.3), LampColour::white(5600.0))),
-        ("Tube, 1.2 m", lamp(Form::Tube, 200.0, (1.2, 0.0), LampColour::white(4300.0))),
-        ("Tube, 1.2 m, red", lamp(Form::Tube, 60.0, (1.2, 0.0), LampColour::Xy { x: 0.67, y: 0.32 })),
+        (
+            "Small panel, 0.6 × 0.3 m",
+            lamp(Form::Panel, (1400.0, 60.0), (0.6, 0.3), LampColour::white(5600.0)),
+        ),
+        ("Tube, 1.2 m", lamp(Form::Tube, (200.0, 20.0), (1.2, 0.0), LampColour::white(4300.0))),
+        ("Tube, 1.2 m, red", lamp(Form::Tube, (60.0, 20.0), (1.2, 0.0), LampColour::Xy { x: 0.67, y: 0.32 })),
         ("Spot, tungsten", spot()),
         ("White board, 1.2 × 1.2 m", board(1.2, 0.85)),
         ("White board, 2.4 × 2.4 m", board(2.4, 0.85)),
@@ -30,8 +33,13 @@ const fn metres(metres: f64) -> Metres {
     Metres::from_metres(metres)
 }
 
-/// A lamp by its light at a metre.
-const fn lamp(form: Form, lux: f64, (width, height): (f64, f64), colour: LampColour) -> Thing {
+/// A lamp by its light at a metre and what it draws.
+const fn lamp(
+    form: Form,
+    (lux, watts): (f64, f64),
+    (width, height): (f64, f64),
+    colour: LampColour,
+) -> Thing {
     let brightness = Brightness::Reading { lux: Lux::from_lux(lux), at: metres(1.0) };
     Thing::Lamp(Lamp {
         form,
@@ -41,6 +49,7 @@ const fn lamp(form: Form, lux: f64, (width, height): (f64, f64), colour: LampCol
         beam: None,
         colour,
         dims: true,
+        power: Some(Watts::from_watts(watts)),
     })
 }
 
@@ -54,6 +63,7 @@ const fn spot() -> Thing {
         beam: Some(Degrees::from_degrees(40.0)),
         colour: LampColour::white(3200.0),
         dims: true,
+        power: Some(Watts::from_watts(650.0)),
     })
 }
 

@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::LampColour;
 use crate::light::fixture::{self, Shape, panel, point, tube};
-use crate::units::{Candelas, Degrees, Lux, Metres, Share};
+use crate::units::{Candelas, Degrees, Lux, Metres, Share, Watts};
 
 /// How near a lamp of no size may stand; nearer, a reading means nothing (our choice).
 const NEAREST: f64 = 0.2;
@@ -60,6 +60,9 @@ pub struct Lamp {
     /// Whether it can be dimmed.
     #[serde(default)]
     pub dims: bool,
+    /// What it draws undimmed, where it is known.
+    #[serde(rename = "power_w", default, skip_serializing_if = "Option::is_none")]
+    pub power: Option<Watts>,
 }
 
 impl Lamp {
@@ -127,7 +130,8 @@ mod tests {
 
     fn lamp(form: Form, brightness: Brightness) -> Lamp {
         let [width, height] = [0.6, 0.3].map(Metres::from_metres);
-        Lamp { form, brightness, width, height, beam: None, colour: LampColour::default(), dims: true }
+        let (colour, power) = (LampColour::default(), None);
+        Lamp { form, brightness, width, height, beam: None, colour, dims: true, power }
     }
 
     #[test]

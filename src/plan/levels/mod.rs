@@ -17,6 +17,7 @@
 //! | `towards` | what haze and a wet floor do towards the lens |
 //! | `level_wish`, `wished` | conditions on levels, and when they hold |
 //! | `say`, `rows`, `sheet` | all of it in words, and as the screen prints it |
+//! | `brief` | what the people who rig read of it on paper |
 //!
 //! The four sides of a subject are the lens': its two cheeks, half-way between the lens and the side; its back, away from the
 //! lens; and what stands behind it, facing the lens. The brighter cheek is the bright side. A ratio is bright side to shadow
@@ -24,6 +25,7 @@
 
 pub mod answer;
 pub mod bare;
+pub mod brief;
 pub mod colours;
 pub mod day;
 pub mod dusk;

@@ -114,7 +114,9 @@ pub fn gear(gear: &Gear, units: Units) -> String {
         Thing::Lamp(lamp) => {
             let lux = gear.lux_at_a_metre().map(numbers::lux).unwrap_or_default();
             let colour = lamp.colour.temperature().map_or("saturated".to_owned(), numbers::kelvin);
-            format!("{lux} at 1 m, {colour}")
+            let draws =
+                lamp.power.map(|power| format!(", {} W", numbers::whole(power.watts()))).unwrap_or_default();
+            format!("{lux} at 1 m, {colour}{draws}")
         }
         Thing::Board(board) => {
             let back = board.reflectance.percent().round();

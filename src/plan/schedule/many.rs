@@ -92,19 +92,33 @@ impl Many {
         (!all.is_empty() && all.len() <= EXACT).then_some(all)
     }
 
-    /// The piece's own problem: on its days only, and matching what stands elsewhere.
+    /// The piece's own problem: on its days only, matching what stands elsewhere, with rest from the days beside it.
     fn piece(&self, days: &[usize], jobs: &[usize]) -> Problem {
         let mut whole = self.problem.clone();
         for job in &mut whole.jobs {
             job.windows.retain(|window| days.contains(&window.day));
         }
         for one in &self.problem.matches {
-            let elsewhere = self.plan.iter().filter(|day| !days.contains(&day.day));
-            let fixed =
-                elsewhere.flat_map(|day| &day.set_ups).filter(|planned| one.jobs.contains(&planned.job));
-            for planned in fixed {
-                let (from, to) = (planned.end - one.limit, planned.start + one.limit);
-                whole.clipped(&one.jobs, from, to);
+            for measure in &one.measures {
+                let elsewhere = self.plan.iter().filter(|day| !days.contains(&day.day));
+                let planned =
+                    elsewhere.flat_map(|day| day.set_ups.iter().map(move |planned| (day.day, planned)));
+                let fixed = measure.of(planned.filter(|(_, planned)| one.jobs.contains(&planned.job)));
+                if let Some((least, most)) = fixed {
+                    let range = most.saturating_sub(measure.most)..=least.saturating_add(measure.most);
+                    whole.clipped(&one.jobs, measure, &range);
+                }
+            }
+        }
+        for rest in &self.problem.rests {
+            let on = |day: usize| self.plan.iter().find(|plan| plan.day == day && !days.contains(&day));
+            if let Some(before) = on(rest.before) {
+                let open = &mut whole.days[rest.after].open;
+                *open = (*open).max(before.wrap + rest.least);
+            }
+            if let Some(after) = on(rest.after) {
+                let close = &mut whole.days[rest.before].close;
+                *close = (*close).min(after.call - rest.least);
             }
         }
         whole.of_jobs(jobs)

@@ -1,5 +1,7 @@
 //! What a schedule is asked for. Whole minutes, counted from local midnight of each day.
 
+use super::matching::Match;
+
 /// Minutes since local midnight of the day, or a number of minutes. Days may run past midnight, up to 36 hours.
 pub type Minutes = i16;
 
@@ -62,13 +64,15 @@ pub struct Meal {
     pub from: MealFrom,
 }
 
-/// Set-ups that must be done within `limit` minutes by the clock, the last one's end counted, on whichever days.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Match {
-    /// Places of the set-ups in the list.
-    pub jobs: Vec<usize>,
-    /// From the earliest start to the latest end.
-    pub limit: Minutes,
+/// Rest between the wrap of one day and the call of a later one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Rest {
+    /// Place of the earlier day in the list.
+    pub before: usize,
+    /// Place of the later day.
+    pub after: usize,
+    /// From the wrap's minute of its day to the call's of its own, at least; mostly negative.
+    pub least: Minutes,
 }
 
 /// All of it.
@@ -88,6 +92,8 @@ pub struct Problem {
     pub jobs: Vec<Job>,
     /// What must match.
     pub matches: Vec<Match>,
+    /// Rest between days that follow each other.
+    pub rests: Vec<Rest>,
 }
 
 impl Problem {
@@ -99,20 +105,9 @@ impl Problem {
     /// The same days with the jobs of `kept` alone, and what must match among them.
     pub(super) fn of_jobs(&self, kept: &[usize]) -> Self {
         let place = |job: &usize| kept.iter().position(|one| one == job);
-        let among = |one: &Match| Match { jobs: one.jobs.iter().filter_map(place).collect(), ..*one };
+        let among = |one: &Match| Match { jobs: one.jobs.iter().filter_map(place).collect(), ..one.clone() };
         let jobs = kept.iter().map(|job| self.jobs[*job].clone()).collect();
         let matches = self.matches.iter().map(among).filter(|one| one.jobs.len() > 1).collect();
         Self { jobs, matches, ..self.clone() }
-    }
-
-    /// With the windows of some jobs cut to a part of the clock.
-    pub(super) fn clipped(&mut self, jobs: &[usize], from: Minutes, to: Minutes) {
-        for at in jobs {
-            let job = &mut self.jobs[*at];
-            for window in &mut job.windows {
-                (window.from, window.to) = (window.from.max(from), window.to.min(to));
-            }
-            job.windows.retain(|window| window.to - window.from >= job.minutes);
-        }
     }
 }

@@ -20,6 +20,7 @@ use super::solution::Solution;
 ///     meal: Meal { minutes: 60, within: 360, from: MealFrom::Call },
 ///     jobs: vec![Job { location: 0, minutes: 25, weight: 1, windows: vec![window] }],
 ///     matches: vec![],
+///     rests: vec![],
 /// };
 /// let mut solver = Solver::new(problem);
 /// while !solver.step(10_000) {}
@@ -42,7 +43,7 @@ impl Solver {
     pub fn new(problem: Problem) -> Self {
         Self(if problem.jobs.len() > EXACT {
             Way::Many(Box::new(Many::new(problem)))
-        } else if problem.matches.is_empty() {
+        } else if problem.matches.is_empty() && problem.rests.is_empty() {
             Way::Exact(Box::new(Exact::new(problem)))
         } else {
             Way::Matched(Box::new(Matched::new(problem)))

@@ -2,7 +2,8 @@
 
 use proptest::prelude::*;
 
-use super::problem::{Day, Job, Match, Meal, MealFrom, Minutes, Problem, Window};
+use super::matching::{Match, Measure, NOTHING, Scale};
+use super::problem::{Day, Job, Meal, MealFrom, Minutes, Problem, Rest, Window};
 use super::solution::Solution;
 use super::solver::Solver;
 
@@ -20,6 +21,7 @@ fn problem(days: usize, jobs: Vec<Job>) -> Problem {
         meal: Meal { minutes: 60, within: 360, from: MealFrom::Call },
         jobs,
         matches: Vec::new(),
+        rests: Vec::new(),
     }
 }
 
@@ -73,20 +75,65 @@ fn of_equal_orders_the_one_with_more_slack_is_taken() {
     assert_eq!(day.set_ups.iter().map(|one| one.slack()).min(), Some(40));
 }
 
+fn within(jobs: &[usize], minutes: Minutes) -> Match {
+    Match { jobs: jobs.to_vec(), measures: vec![Measure::clock(minutes)] }
+}
+
 #[test]
 fn a_match_limit_draws_set_ups_together_across_days() {
     let jobs =
         vec![job(0, 30, &[(0, 480, 800)]), job(0, 30, &[(1, 480, 1000)]), job(0, 30, &[(0, 900, 1000)])];
     let mut free = problem(2, jobs);
     assert_eq!(solved(&free).worth.weight, 3);
-    free.matches = vec![Match { jobs: vec![0, 1], limit: 60 }];
+    free.matches = vec![within(&[0, 1], 60)];
     let plan = solved(&free);
     let start =
         |job: usize| plan.days.iter().flat_map(|day| &day.set_ups).find(|one| one.job == job).unwrap().start;
     assert_eq!(plan.worth.weight, 3);
     assert!((start(0) - start(1)).abs() <= 30);
-    free.matches = vec![Match { jobs: vec![0, 2], limit: 60 }];
+    free.matches = vec![within(&[0, 2], 60)];
     assert_eq!(solved(&free).worth.weight, 2, "100 minutes apart at least");
+}
+
+#[test]
+fn a_day_begins_when_everybody_has_rested() {
+    // Wrapped at 22:00 at the earliest; eleven hours later it is nine.
+    let evening = job(0, 30, &[(0, 1200, 1320)]);
+    let morning = job(0, 30, &[(1, 400, 700)]);
+    let mut two = problem(2, vec![evening.clone(), morning]);
+    let call = |plan: &Solution| plan.days[1].call - (plan.days[0].wrap - 1440);
+    assert!(call(&solved(&two)) < 660);
+    two.rests = vec![Rest { before: 0, after: 1, least: 660 - 1440 }];
+    let plan = solved(&two);
+    assert!(plan.proved && plan.worth.weight == 2 && call(&plan) >= 660, "{plan:?}");
+    // Where both cannot be had, one is left over.
+    let early = job(0, 30, &[(1, 300, 400)]);
+    two.jobs = vec![evening, early];
+    assert_eq!(solved(&two).worth.weight, 1);
+}
+
+#[test]
+fn a_set_up_alone_has_nothing_to_match() {
+    let mut free = problem(1, vec![job(0, 60, &[(0, 480, 600)]), job(0, 30, &[])]);
+    free.matches = vec![within(&[0, 1], 20)];
+    assert_eq!(solved(&free).worth.weight, 1);
+}
+
+/// Light that goes up and down by the minute: two set-ups of ten minutes find a place if and only if some pair of starts
+/// keeps the limit.
+fn both_fit(light: &[i32], most: i32, [one, other]: [(Minutes, Minutes); 2]) -> bool {
+    let starts = |(from, to): (Minutes, Minutes)| from..=to - 10;
+    let extent = |start: Minutes| {
+        light[start as usize..=start as usize + 10]
+            .iter()
+            .fold((i32::MAX, i32::MIN), |(low, high), value| (low.min(*value), high.max(*value)))
+    };
+    starts(one).any(|a| {
+        starts(other).any(|b| {
+            let ((low, high), (least, largest)) = (extent(a), extent(b));
+            (a - b).abs() >= 10 && high.max(largest) - low.min(least) <= most
+        })
+    })
 }
 
 #[test]
@@ -131,6 +178,24 @@ proptest! {
             day.longest += more;
         }
         prop_assert!(solved(&loose).worth.rank() <= before);
+    }
+
+    #[test]
+    fn light_matches_wherever_it_can(
+        steps in proptest::collection::vec(-6_i32..7, 400),
+        from in (300_i16..340, 300_i16..340),
+        more in (10_i16..50, 10_i16..50),
+        most in 3_i32..40,
+    ) {
+        let mut light: Vec<i32> = steps.iter().scan(0, |sum, step| { *sum += step; Some(*sum) }).collect();
+        light[320] = NOTHING;
+        let windows = [(from.0, from.0 + more.0), (from.1, from.1 + more.1)];
+        let jobs = windows.map(|(from, to)| job(0, 10, &[(0, from, to)])).to_vec();
+        let measure = Measure { most, scale: Scale::Light(vec![light.clone()].into()) };
+        let matches = vec![Match { jobs: vec![0, 1], measures: vec![measure] }];
+        let plan = solved(&Problem { matches, ..problem(1, jobs) });
+        prop_assert!(plan.proved);
+        prop_assert_eq!(plan.worth.weight == 2, both_fit(&light, most, windows));
     }
 
     #[test]

@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use super::day::Run;
+use super::matching::unmatched;
 use super::problem::Lit;
 use crate::place::zone::Zone;
 use crate::project::document::Project;
@@ -48,9 +49,7 @@ pub fn conflicts(project: &Project, lit: &[Lit], runs: &[Run], read: &Reading) -
             )));
         }
     }
-    for (scene, limit) in &project.shoot.matches {
-        unmatched(project, runs, (scene, *limit), read, &mut all);
-    }
+    unmatched(project, lit, runs, read, &mut all);
     all
 }
 
@@ -119,33 +118,5 @@ fn no_light(lit: &[Lit], set_up: &str, run: &Run, read: &Reading) -> String {
         (false, _) => format!("its light is {}", windows.join(" and ")),
         (true, Some(why)) => why.clone(),
         (true, None) => "it has no light on this date".to_owned(),
-    }
-}
-
-/// Set-ups of a scene whose light lies too far apart on the clock.
-fn unmatched(
-    project: &Project,
-    runs: &[Run],
-    (id, limit): (&str, u16),
-    read: &Reading,
-    all: &mut [Vec<Conflict>],
-) {
-    let Some(scene) = project.scene(id) else { return };
-    let of_scene = |set_up: &str| scene.set_ups.iter().any(|one| one.id == set_up);
-    let mut times: Vec<(Duration, Duration, usize, String)> = Vec::new();
-    for (n, run) in runs.iter().enumerate() {
-        for stop in run.stops.iter().filter(|stop| of_scene(&stop.set_up)) {
-            let clock = |at| read.zone.clock(at).1;
-            times.push((clock(stop.span.start()), clock(stop.span.end()), n, stop.set_up.clone()));
-        }
-    }
-    let Some(from) = times.iter().map(|time| time.0).min() else { return };
-    for (_, end, n, set_up) in times {
-        if end - from > Duration::from_minutes(i64::from(limit)) {
-            let why = format!(
-                "more than {limit} min of the clock after the scene's first set-up: its light will not match"
-            );
-            all[n].push(Conflict { set_up: Some(set_up), why });
-        }
     }
 }

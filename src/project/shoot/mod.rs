@@ -12,7 +12,7 @@
 //! | `places{}` | by location: rig times, hours, crowds, cost, hazards |
 //! | `drives[]` | minutes between two locations, where they were typed |
 //! | `free[]` | people and things that are there at certain hours only |
-//! | `matches{}` | by scene: minutes on the clock within which its light matches |
+//! | `matches{}` | by scene: minutes on the clock within which its light matches; 0 for the limits of the shot, 1440 for none |
 //! | `weights{}` | by set-up: how much it matters, 1 unless said |
 //! | `plan[]` | what stands when, and what is pinned |
 
@@ -20,6 +20,9 @@ pub mod cautions;
 pub mod conflicts;
 pub mod day;
 pub mod hand;
+pub mod matching;
+#[cfg(test)]
+mod matching_tests;
 pub mod out;
 pub mod people;
 pub mod problem;
@@ -61,7 +64,7 @@ pub struct Shoot {
     /// Who and what is there at certain hours only.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub free: Vec<Free>,
-    /// Minutes on the clock within which a scene's light matches, by its id.
+    /// Minutes on the clock within which a scene's light matches, by its id; see [`matching::Bound`].
     #[serde(skip_serializing_if = "BTreeMap::is_empty")]
     pub matches: BTreeMap<String, u16>,
     /// How much a set-up matters, by its id.

@@ -7,12 +7,13 @@ use std::sync::Arc;
 
 use chrono::{NaiveDate, NaiveTime, Timelike};
 
+use super::matching::matches;
 use super::{Placed, Shoot};
 use crate::place::site::Site;
 use crate::place::zone::Zone;
 use crate::plan::backwards::{MOVE_BESIDE_DRIVE, SHORTEST_MOVE, drive_minutes};
 use crate::plan::calendar;
-use crate::plan::schedule::problem::{Day, Job, Match, Meal, Minutes, Problem, Window};
+use crate::plan::schedule::problem::{Day, Job, Meal, Minutes, Problem, Rest, Window};
 use crate::plan::schedule::solution::Solution;
 use crate::plan::search::slots;
 use crate::plan::slot::Slot;
@@ -141,6 +142,7 @@ pub fn brief(project: &Project, zones: Zones<'_>) -> Brief {
         weight: weight(shoot, &set_up.id),
         windows: windows(shoot, one, &days, &zone, set_up),
     };
+    let jobs: Vec<Job> = lit.iter().zip(project.set_ups()).map(job).collect();
     let problem = Problem {
         days: vec![limits(shoot); days.len()],
         moves: moves(project),
@@ -151,8 +153,9 @@ pub fn brief(project: &Project, zones: Zones<'_>) -> Brief {
             within: short(shoot.meal.within_minutes.max(1)),
             from: shoot.meal.from.into(),
         },
-        jobs: lit.iter().zip(project.set_ups()).map(job).collect(),
-        matches: matches(project, &lit),
+        matches: matches(project, (&lit, &jobs), (&days, &zone)),
+        rests: rests(shoot, &days),
+        jobs,
     };
     Brief { problem, lit, zone, days }
 }
@@ -165,7 +168,7 @@ pub fn zone_of(project: &Project, zones: Zones<'_>) -> Arc<Zone> {
 }
 
 impl Brief {
-    /// A solution as a plan of the document; what is pinned stays pinned.
+    /// A solution as a plan of the document; what is pinned stays, even where nothing fits around it.
     pub fn plan(&self, shoot: &Shoot, solution: &Solution) -> Vec<Placed> {
         let place = |day: usize, job: usize, start: Minutes| {
             let set_up = self.lit[job].set_up.clone();
@@ -175,7 +178,9 @@ impl Brief {
             Placed { set_up, start, pinned: old.is_some() }
         };
         let days = solution.days.iter();
-        days.flat_map(|day| day.set_ups.iter().map(|one| place(day.day, one.job, one.start))).collect()
+        let found = days.flat_map(|day| day.set_ups.iter().map(|one| place(day.day, one.job, one.start)));
+        let left = solution.undone.iter().filter_map(|job| shoot.placed(&self.lit[*job].set_up));
+        found.chain(left.filter(|placed| placed.pinned).cloned()).collect()
     }
 }
 
@@ -216,13 +221,17 @@ fn limits(shoot: &Shoot) -> Day {
     Day { open, close, longest: short(shoot.limits.longest_minutes) }
 }
 
-fn matches(project: &Project, lit: &[Lit]) -> Vec<Match> {
-    let of = |(scene, limit): (&String, &u16)| {
-        let set_ups = &project.scene(scene)?.set_ups;
-        let job = |set_up: &SetUp| lit.iter().position(|one| one.set_up == set_up.id);
-        Some(Match { jobs: set_ups.iter().filter_map(job).collect(), limit: short(*limit) })
+/// Between days so near that the rule could be broken.
+fn rests(shoot: &Shoot, days: &[NaiveDate]) -> Vec<Rest> {
+    let pair = |before: usize, after: usize| {
+        let apart = calendar::days_between(days[before], days[after]) * 24 * 60;
+        let least = i64::from(shoot.rest.minutes) - apart;
+        // A day reaches to the end of the next one.
+        (least > -i64::from(LATEST)).then_some(Rest { before, after, least: least as Minutes })
     };
-    project.shoot.matches.iter().filter_map(of).filter(|one| one.jobs.len() > 1).collect()
+    (0..days.len())
+        .flat_map(|before| (before + 1..days.len()).filter_map(move |after| pair(before, after)))
+        .collect()
 }
 
 fn times(project: &Project, of: impl Fn(&super::PlaceWork) -> u16) -> Vec<Minutes> {

@@ -4,6 +4,7 @@
 
 use chrono::{NaiveTime, Timelike};
 
+use super::matching::{AS_SHOT, Bound, FREE};
 use super::people::{free_line, read_free};
 use super::problem::drive;
 use super::{CountedFrom, Drive, Hazard, PlaceWork, Shoot};
@@ -100,7 +101,7 @@ pub fn groups(project: &Project) -> Vec<(String, Vec<Line>)> {
         (0..=project.shoot.free.len()).map(|n| line(Field::Free(n), "Like: Rosa 09:00-17:00, scenes 3, 4"));
     all.push(("People and things with hours".to_owned(), free.collect()));
     let scene = |scene: &std::sync::Arc<crate::project::document::Scene>| {
-        let label = format!("{}: light matches within, minutes of the clock", scene.heading());
+        let label = format!("{}: light must match (yes, no, or minutes of the clock)", scene.heading());
         line(Field::Match(scene.id.clone()), &label)
     };
     let scenes = project.scenes.iter().filter(|scene| scene.set_ups.len() > 1);
@@ -144,7 +145,9 @@ fn value(project: &Project, field: &Field) -> String {
         Field::Cost(id) => place(id).day_cost.map(|cost| cost.to_string()).unwrap_or_default(),
         Field::Hazards(id) => place(id).hazards.iter().map(|one| word(*one)).collect::<Vec<_>>().join(", "),
         Field::Drive(from, to) => drive(project, from, to).0.to_string(),
-        Field::Match(scene) => shoot.matches.get(scene).map(u16::to_string).unwrap_or_default(),
+        Field::Match(scene) => {
+            project.scene(scene).map(|scene| bound(shoot.bound(scene))).unwrap_or_default()
+        }
         Field::Free(n) => shoot.free.get(*n).map(|free| free_line(project, free)).unwrap_or_default(),
     }
 }
@@ -188,8 +191,17 @@ pub fn typed(project: &Project, field: &Field, text: &str) -> Result<Shoot, &'st
                 shoot.drives.push(Drive { from: from.clone(), to: to.clone(), minutes });
             }
         }
-        Field::Match(scene) if text.is_empty() => drop(shoot.matches.remove(scene)),
-        Field::Match(scene) => drop(shoot.matches.insert(scene.clone(), minutes(text, 1, 1440)?)),
+        Field::Match(scene) => {
+            shoot.matches.remove(scene);
+            let usual = project.scene(scene).map(|scene| shoot.bound(scene));
+            if !text.is_empty() {
+                shoot.matches.insert(scene.clone(), matching(text)?);
+            }
+            // What holds without a word needs none.
+            if project.scene(scene).map(|scene| shoot.bound(scene)) == usual {
+                shoot.matches.remove(scene);
+            }
+        }
         Field::Free(n) if text.is_empty() => {
             if *n < shoot.free.len() {
                 shoot.free.remove(*n);
@@ -243,6 +255,24 @@ fn counted(text: &str) -> Result<CountedFrom, &'static str> {
         "call" => Ok(CountedFrom::Call),
         "set-up" | "setup" | "first set-up" => Ok(CountedFrom::FirstSetUp),
         _ => Err("Type call, or set-up."),
+    }
+}
+
+/// "yes" for the limits of the shot, "no", or minutes of the clock.
+fn bound(bound: Bound) -> String {
+    match bound {
+        Bound::AsShot => "yes".to_owned(),
+        Bound::Free => "no".to_owned(),
+        Bound::Clock(minutes) => minutes.to_string(),
+    }
+}
+
+fn matching(text: &str) -> Result<u16, &'static str> {
+    match text.to_lowercase().as_str() {
+        "yes" => Ok(AS_SHOT),
+        "no" => Ok(FREE),
+        _ => minutes(text, 1, FREE - 1)
+            .map_err(|_| "Type yes for the limits of the shot, no, or minutes like 45."),
     }
 }
 

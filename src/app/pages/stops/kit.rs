@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use slantlight::plan::kit::{Gear, Placed, Side, generic};
 use slantlight::plan::levels::rows;
 use slantlight::project::edit::Edit;
-use slantlight::units::{Lux, Metres, Share};
+use slantlight::units::{Lux, Metres, Share, Watts};
 
 use super::shown::Lit;
 use crate::app::parts::{LengthField, NumberField, Segmented, TextField};
@@ -116,6 +116,7 @@ fn Piece(lit: Lit, id: String) -> impl IntoView {
     let name = Signal::derive(move || title().unwrap_or_default());
     let count = Signal::derive(move || gear().map_or(1.0, |gear| f64::from(gear.count)));
     let lux = move || gear().and_then(|gear| gear.lux_at_a_metre());
+    let power = Signal::derive(move || gear().map_or(0.0, |gear| gear.power().watts()));
     let of_lamp = Signal::derive(move || lux().map_or(0.0, Lux::lux));
     view! {
         <details class="fold">
@@ -132,6 +133,8 @@ fn Piece(lit: Lit, id: String) -> impl IntoView {
                 <Show when=move || lux().is_some()>
                     <NumberField label="Light at 1 m" unit="lx" value=of_lamp limits=(0.1, 1e6) decimals=0
                         on_change=move |to| change(&|gear| gear.set_lux_at_a_metre(Lux::from_lux(to))) />
+                    <NumberField label="Draws" unit="W" value=power limits=(0.0, 1e5) decimals=0
+                        on_change=move |to| change(&|gear| gear.set_power(Watts::from_watts(to))) />
                 </Show>
                 <button type="button" class="button" on:click=bring>"Bring it here"</button>
                 <button type="button" class="button" on:click=remove>"Remove from the kit"</button>

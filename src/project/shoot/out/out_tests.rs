@@ -57,6 +57,19 @@ fn pinned_set_ups_stay_when_the_rest_is_solved_anew() {
 }
 
 #[test]
+fn what_is_pinned_stays_where_nothing_fits() {
+    let (mut project, _) = planned();
+    let first = project.shoot.plan[0].clone();
+    let night = first.start - Duration::from_minutes(14 * 60);
+    project.shoot = project.shoot.moved(&first.set_up, night).pinned(&first.set_up, true);
+    let brief = brief(&project, &utc);
+    let mut solver = Solver::new(brief.problem.clone());
+    while !solver.step(100_000) {}
+    let again = brief.plan(&project.shoot, &solver.solution());
+    assert_eq!(again.iter().find(|placed| placed.set_up == first.set_up).unwrap().start, night);
+}
+
+#[test]
 fn moving_by_hand_shows_the_conflict_at_once() {
     let (mut project, _) = planned();
     let second = project.shoot.plan[1].clone();
