@@ -22,11 +22,14 @@ const fn grey(paint: Paint) -> (f64, &'static str) {
     }
 }
 
+/// Words stand before whatever they are written over.
+const HALO: &str = " paint-order=\"stroke\" stroke=\"white\" stroke-opacity=\"0.8\" stroke-width=\"3\" stroke-linejoin=\"round\"";
+
 /// The drawing as the text of an SVG file, on white.
 pub fn svg(drawing: &Drawing) -> String {
     let view = drawing.view;
     let mut out = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"{view}\" width=\"{}\" height=\"{}\" font-family=\"sans-serif\" font-size=\"12\">",
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"{view}\" width=\"{}\" height=\"{}\" font-family=\"sans-serif\" font-size=\"13\">",
         view.width, view.height
     );
     out.push_str("<rect width=\"100%\" height=\"100%\" fill=\"white\"/>");
@@ -52,7 +55,10 @@ pub fn svg(drawing: &Drawing) -> String {
     }
     for label in &drawing.labels {
         let (x, y) = (label.at.x, label.at.y);
-        write(&mut out, format_args!("<text x=\"{x}\" y=\"{y}\" text-anchor=\"{}\"", label.anchor.word()));
+        write(
+            &mut out,
+            format_args!("<text x=\"{x}\" y=\"{y}\" text-anchor=\"{}\"{HALO}", label.anchor.word()),
+        );
         if label.turned != 0.0 {
             write(&mut out, format_args!(" transform=\"rotate({} {x} {y})\"", label.turned));
         }

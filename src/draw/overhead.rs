@@ -24,7 +24,7 @@ const HEAD: f64 = 60.0;
 const SIDE: f64 = 40.0;
 
 /// From one line of words to the next.
-const LINE: f64 = 15.0;
+const LINE: f64 = 17.0;
 
 /// Half of the narrowest bar that is seen, and as much at each side as half of a line of words beside a thing takes.
 const SMALLEST: f64 = 5.0;
@@ -87,7 +87,7 @@ pub struct Rigged {
     pub bearing: Bearing,
     /// How far.
     pub distance: Metres,
-    /// "White board: 1.6 m", and of a lamp "50 %, T2.8 alone, 3,200 K"; two lines.
+    /// "White board", then "1.6 m", or of a lamp "1.6 m 50 %, T2.8 alone, 3,200 K".
     pub words: [String; 2],
 }
 
@@ -188,7 +188,9 @@ impl Overhead<'_> {
         let mut body = Path::new();
         body.ellipse(camera, 5.0, 5.0);
         drawing.stroke(Paint::Dashed, 1.2, seen).fill(Paint::Solid, body);
-        drawing.label(Point::new(camera.x + 9.0, camera.y + 4.0), "camera", Anchor::Start, Ink::Plain);
+        // On the side away from the subject.
+        let (by, anchor) = if camera.x < subject.x { (-9.0, Anchor::End) } else { (9.0, Anchor::Start) };
+        drawing.label(Point::new(camera.x + by, camera.y + 4.0), "camera", anchor, Ink::Plain);
     }
 
     fn add_suns(&self, drawing: &mut Drawing, sheet: &Sheet<'_>) {

@@ -23,6 +23,7 @@ pub mod merge;
 pub mod message;
 mod migrate;
 pub mod paste;
+pub mod pick_up;
 pub mod reader;
 mod reading;
 pub mod record;

@@ -12,14 +12,28 @@ use slantlight::words;
 use crate::app::devices::share::{self, Shared};
 use crate::app::devices::{download, png};
 use crate::app::parts::{Chips, EmptyState, Frame, Notes, Picture};
+use crate::app::sending;
 use crate::app::store::Store;
 
-/// The page for the set-up with this id.
+/// The page for the set-up with this id. On a desk the plan of a second slot stands beside the first one's.
 pub fn lighting_plan(id: String) -> AnyView {
     let store = Store::here();
     store.stand_by(&id);
-    let chosen = RwSignal::new(0usize);
     let back = (String::from("Set-up"), Route::SetUp(id.clone()).href());
+    let (first, second) = (plan(store, id.clone(), 0), StoredValue::new(id.clone()));
+    let has_two = move || 1 < second.with_value(|id| saved(store, id).len());
+    view! {
+        <Frame title="Lighting plan" subtitle="from above, to scale" back=back
+            more=move || view! { <div class="second-plan"><Show when=has_two>{plan(store, second.get_value(), 1)}</Show></div> }>
+            {first}
+        </Frame>
+    }
+    .into_any()
+}
+
+/// The plan of a slot that can be chosen, to begin with that of a place in the list.
+fn plan(store: Store, id: String, place: usize) -> AnyView {
+    let chosen = RwSignal::new(place);
     let names = {
         let id = id.clone();
         Signal::derive(move || saved(store, &id).iter().map(|slot| name(store, slot)).collect::<Vec<_>>())
@@ -29,12 +43,10 @@ pub fn lighting_plan(id: String) -> AnyView {
         None => nothing(&id),
     };
     view! {
-        <Frame title="Lighting plan" subtitle="from above, to scale" back=back>
-            <Show when=move || names.with(|names| 1 < names.len())>
-                <Chips label="Slot" names=names chosen=Signal::derive(move || Some(chosen.get())) on_choose=move |place| chosen.set(place) />
-            </Show>
-            {inside}
-        </Frame>
+        <Show when=move || names.with(|names| 1 < names.len())>
+            <Chips label="Slot" names=names chosen=Signal::derive(move || Some(chosen.get())) on_choose=move |place| chosen.set(place) />
+        </Show>
+        {inside}
     }
     .into_any()
 }
@@ -88,11 +100,13 @@ fn sheet(store: Store, drawing: Drawing, text: String) -> AnyView {
             }
         });
     };
+    let edit = move |_| sending::send(store, notes, &store.desk.latest());
     view! {
         <div class="plan-paper"><Picture drawing=Signal::stored(drawing) /></div>
-        <div class="row unprinted">
+        <div class="row unprinted plan-ways">
             <button type="button" class="button primary grow" disabled=move || file.with(Option::is_none) on:click=send>"To the crew"</button>
             <button type="button" class="button grow" on:click=move |_| drop(window().print())>"Print"</button>
+            <button type="button" class="button grow" on:click=edit>"To edit"</button>
         </div>
     }
     .into_any()

@@ -15,7 +15,7 @@ use crate::units::{Degrees, Instant, Metres, Span};
 use crate::words::{self, Clock, Units};
 
 /// The longest line of words on the paper, in letters. Our own choice: as wide as the paper.
-const LONGEST_LINE: usize = 66;
+const LONGEST_LINE: usize = 56;
 
 /// The most lines of notes on the paper.
 const MOST_NOTES: usize = 5;
@@ -79,7 +79,7 @@ fn rigged(project: &Project, set_up: &SetUp, placed: &Placed, style: Style) -> O
         width: gear.width(),
         bearing: set_up.lens.bearing.reversed().turned(placed.side.off_the_camera()),
         distance: placed.distance,
-        words: [format!("{}: {length}", gear.name), brief::lamp(&camera, gear, placed)],
+        words: [gear.name.clone(), [length, brief::lamp(&camera, gear, placed)].join(" ").trim().to_owned()],
     })
 }
 
@@ -102,7 +102,7 @@ fn lines(
             standing.words()
         ),
         format!(
-            "{} mm towards {}, {} from the subject, {} high",
+            "{} mm towards {}, {} away, {} high",
             lens.focal_mm,
             words::bearing(lens.bearing),
             length(lens.distance),
@@ -112,11 +112,11 @@ fn lines(
     ];
     lines.extend(of_levels(project, set_up, slot.middle(), zone));
     if set_up.wish.may_face_the_sun() {
-        lines.push("Sun near the lens: no optical finder, cap it between takes.".to_owned());
+        lines.push("Sun near the lens: no optical finder, cap between takes.".to_owned());
     }
     let notes = set_up.notes.lines().filter(|line| !line.trim().is_empty());
     lines.extend(notes.take(MOST_NOTES).map(str::to_owned));
-    lines.into_iter().map(cut).collect()
+    lines.iter().flat_map(|line| wrapped(line)).collect()
 }
 
 /// "sun ¾ back, right, from 262° W, 13° to 9° high".
@@ -145,11 +145,21 @@ fn of_levels(project: &Project, set_up: &SetUp, at: Instant, zone: &Zone) -> Vec
     brief::lines(&subject, &levels, subject.correction(&sun, at).is_some())
 }
 
-fn cut(line: String) -> String {
-    if line.chars().count() <= LONGEST_LINE {
-        return line;
+/// A line on as many lines as it takes, broken between words.
+fn wrapped(line: &str) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    for word in line.split_whitespace() {
+        let word: String = word.chars().take(LONGEST_LINE).collect();
+        let last = lines.last().map_or(0, |line| line.chars().count());
+        if last > 0 && last + 1 + word.chars().count() > LONGEST_LINE {
+            lines.push(String::new());
+        }
+        if let Some(line) = lines.last_mut() {
+            line.push_str(if line.is_empty() { "" } else { " " });
+            line.push_str(&word);
+        }
     }
-    line.chars().take(LONGEST_LINE - 1).chain(['…']).collect()
+    lines
 }
 
 #[cfg(test)]
@@ -169,6 +179,7 @@ mod tests {
             let plan = of_set_up(&demo, pair, slot, &zone, style).unwrap();
             assert!(plan.lines.iter().all(|line| line.chars().count() <= LONGEST_LINE));
             assert!(plan.lines[0].starts_with("Thu 11 Mar 2027, 17:00–17:40"), "{}", plan.lines[0]);
+            assert!(plan.lines.len() < 14, "{:?}", plan.lines);
             assert!(plan.lines.iter().any(|line| line.starts_with("key T")), "{:?}", plan.lines);
             assert!(!plan.drawing().layers.is_empty());
         }

@@ -17,7 +17,7 @@ pub fn lines(subject: &Subject, levels: &Levels, metered: bool) -> Vec<String> {
     lines
 }
 
-/// "key camera left, 3 : 1 (1⅔ stops), 4 : 1 wanted; model ± ⅓".
+/// "key left, 3 : 1 (1⅔ stops), 4 : 1 wanted; model ± ⅓".
 fn key(subject: &Subject, levels: &Levels, metered: bool) -> String {
     let wanted =
         subject.rig.wanted().map(|wanted: Ratio| format!(", {} wanted", ratio(wanted))).unwrap_or_default();
@@ -26,7 +26,7 @@ fn key(subject: &Subject, levels: &Levels, metered: bool) -> String {
         None => format!("both sides alike, 1 : 1{wanted}; {trust}"),
         Some(_) => {
             format!(
-                "key camera {}, {} ({}){wanted}; {trust}",
+                "key {}, {} ({}){wanted}; {trust}",
                 levels.bright.word(),
                 ratio_of(levels),
                 headline(levels)
@@ -35,18 +35,15 @@ fn key(subject: &Subject, levels: &Levels, metered: bool) -> String {
     }
 }
 
-/// "key T8 at ISO 400, 24 fps, 180°, no ND; T2.8 takes ND 0.9".
+/// "key T8, ISO 400, 24 fps, 180°, no ND; T2.8 takes ND 0.9".
 fn camera(camera: &CameraSettings, levels: &Levels) -> String {
     let key = levels.bright().total();
     let set = solved(camera, key, Sought::TStop);
     let rate = words::to_edit(camera.rate.fps(), 3);
     let shutter = words::to_edit(camera.shutter.degrees(), 1);
     let speed = whole(camera.iso.iso());
-    let at = format!(
-        "key {} at ISO {speed}, {rate} fps, {shutter}°, {}",
-        t_stop(set.camera.t_stop),
-        nd(camera.nd)
-    );
+    let at =
+        format!("key {}, ISO {speed}, {rate} fps, {shutter}°, {}", t_stop(set.camera.t_stop), nd(camera.nd));
     if let Some(short @ Trouble::LensTooSlow(_)) = set.trouble {
         return format!("{at}. {}", trouble(short));
     }
@@ -108,7 +105,7 @@ mod tests {
         let at = Instant::parse("2026-06-21T15:00:00Z").unwrap();
         let levels = Levels::of(&subject, &subject.hour(&Sun::new(subject.site), at, Sky::Clear));
         let told = lines(&subject, &levels, false);
-        assert!(told[0].starts_with("key camera ") && told[0].contains(" : 1 ("), "{told:?}");
+        assert!(told[0].starts_with("key ") && told[0].contains(" : 1 ("), "{told:?}");
         assert!(told[1].starts_with("key T") && told[1].contains("takes ND "), "{told:?}");
         // Two tubes of twenty watts.
         assert_eq!(told[2], "lamps draw 40 W undimmed");

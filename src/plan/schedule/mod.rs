@@ -42,6 +42,7 @@ mod many;
 mod matched;
 pub mod matching;
 pub mod problem;
+pub mod say;
 pub mod solution;
 pub mod solver;
 #[cfg(test)]

@@ -9,7 +9,7 @@ use crate::plan::match_limit::MatchLimit;
 use crate::plan::presets::PRESETS;
 use crate::plan::wish::{self, Heights, Wish};
 use crate::project::document::{At, Lens, Scene, SetUp};
-use crate::units::{Bearing, Degrees, Height};
+use crate::units::{Bearing, Degrees, Height, Mired, Share, Stops};
 
 /// The scenes, in the order of the script.
 pub(super) fn scenes() -> Vec<Scene> {
@@ -31,17 +31,25 @@ pub(super) fn scenes() -> Vec<Scene> {
             "The ledger",
             vec![set_up("3a", "A", loft("desk"), (330.0, 50.0), 40, wish("window-wrap"))],
         ),
-        scene(
-            "4",
-            "Mending the sail",
-            vec![
-                SetUp {
-                    rig: bounce(),
-                    ..set_up("4a", "A", loft("bench"), (215.0, 50.0), 25, mending.clone())
-                },
-                set_up("4b", "B", loft("bench"), (230.0, 85.0), 20, mending),
-            ],
-        ),
+        Scene {
+            match_limit: MatchLimit {
+                shadow: Share::clamped(1.0),
+                class_angle: Degrees::from_degrees(15.0),
+                ratio: Stops::from_stops(1.5),
+                colour: Mired::from_mired(60.0),
+            },
+            ..scene(
+                "4",
+                "Mending the sail",
+                vec![
+                    SetUp {
+                        rig: bounce(),
+                        ..set_up("4a", "A", loft("bench"), (215.0, 50.0), 25, mending.clone())
+                    },
+                    set_up("4b", "B", loft("bench"), (230.0, 85.0), 20, mending),
+                ],
+            )
+        },
         scene(
             "5",
             "Dust in the loft",

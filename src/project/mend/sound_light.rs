@@ -37,6 +37,9 @@ fn lamp_fault(lamp: &Lamp) -> Unsound {
     (!bright)
         .then(|| fault(&["is", "lamp", "brightness"], "no lamp is so bright"))
         .or_else(|| number(&["is", "lamp", "beam_deg"], beam, (0.1, 360.0)))
+        .or_else(|| {
+            number(&["is", "lamp", "power_w"], lamp.power.unwrap_or_default().watts(), (0.0, BRIGHTEST))
+        })
         .or_else(|| colour(&["is", "lamp", "colour"], lamp.colour))
 }
 

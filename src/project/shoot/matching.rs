@@ -56,6 +56,15 @@ impl Shoot {
     }
 }
 
+/// What the plan of days makes of a scene's limits.
+pub const fn words(bound: Bound) -> &'static str {
+    match bound {
+        Bound::AsShot => "The plan of days keeps all set-ups of this scene within these limits.",
+        Bound::Free => "The plan of days does not look at these limits.",
+        Bound::Clock(_) => "The plan of days keeps this scene within minutes of the clock instead, see Days.",
+    }
+}
+
 /// Every scene that is bound, for the schedule.
 pub(super) fn matches(
     project: &Project,

@@ -77,6 +77,17 @@ fn the_plan_keeps_to_the_limits_of_the_shot() {
 }
 
 #[test]
+fn the_demo_keeps_to_its_own_limits() {
+    let mut project = demo(15.0);
+    project.scenes = demo::project().scenes.into_iter().filter(|scene| scene.number == "4").collect();
+    let project = planned(project);
+    assert_eq!(
+        (project.shoot.bound(&project.scenes[0]), spans(&project).len(), conflicts(&project)),
+        (Bound::AsShot, 2, 0)
+    );
+}
+
+#[test]
 fn what_cannot_match_is_left_over_and_by_hand_it_is_a_conflict() {
     // Twenty-five minutes turn the light further than that.
     let mut project = planned(demo(2.0));

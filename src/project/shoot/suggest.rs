@@ -40,10 +40,12 @@ pub fn suggested(project: &Project, zones: Zones<'_>, today: NaiveDate) -> Vec<N
     with_neighbours(chosen, &asked.shoot.days)
 }
 
-/// A day may not hold all that has light on it: a date alone gets the next one beside it.
+/// A day may not hold all that has light on it: each date gets the next one beside it, then the one after that, since dawn
+/// does not follow dusk without a rest.
 fn with_neighbours(mut chosen: Vec<NaiveDate>, among: &[NaiveDate]) -> Vec<NaiveDate> {
-    for date in chosen.clone() {
-        let next = calendar::later(date, 1);
+    let all = chosen.clone();
+    for (date, by) in [1, 2].iter().flat_map(|by| all.iter().map(move |date| (*date, *by))) {
+        let next = calendar::later(date, by);
         if chosen.len() < MOST && among.contains(&next) && !chosen.contains(&next) {
             chosen.push(next);
         }

@@ -2,6 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { journey } from '../kit/journey.mjs';
+import { DESK } from '../kit/screen.mjs';
 
 const LIST = `Scene;INT/EXT;Day/Night;Place;Minutes;Light;Props
 31;INT;DAY;Sail loft;25;low sun, no fill;"needle; thread"
@@ -78,6 +79,8 @@ journey('a plan goes out as a picture that needs no app', async ({ screen }) => 
   await screen.see('camera');
   const picture = await screen.page.locator('.plan-paper svg').getAttribute('aria-label');
   assert.match(picture, /mm towards/);
+  assert.match(picture, /key (left|right), [\d.]+ : 1|both sides/);
+  assert.match(picture, /key T[\d.]+, ISO \d+, .*ND/);
   const button = screen.control('To the crew');
   await button.waitFor();
   await screen.page.waitForFunction(() => !document.querySelector('.unprinted button').disabled);
@@ -107,4 +110,40 @@ journey('what is pasted anywhere is looked at', async ({ screen }) => {
   await screen.see('40.6405 N 8.6538 W');
   await paste('41 INT. SAIL LOFT - DAY - 25 min\n42 EXT. SALT PANS - DUSK - 30 min');
   await screen.see('2 set-ups in 2 new scenes');
+});
+
+journey('lamps of a plan have level, stop, colour and what they draw', async ({ screen }) => {
+  await screen.open('#demo');
+  await screen.tap(/Mending/, 'link');
+  await screen.control(/^Save: /).tap();
+  await screen.open('#stops');
+  await screen.choose(/Add a generic example/, 'Tube, 1.2 m');
+  await screen.page.locator('.levels-kit details', { hasText: 'Tube, 1.2 m' }).last().locator('summary').tap();
+  assert.equal(await screen.value(/^Draws/), '20');
+  await screen.tap('Bring it here');
+  await screen.saved();
+  await screen.open('#lighting-plan/set-up-4a');
+  await screen.see(/100 %, T.* alone, 4,300 K$/);
+  const picture = await screen.page.locator('.plan-paper svg').getAttribute('aria-label');
+  assert.match(picture, /lamps draw 20 W undimmed/);
+});
+
+journey('on a desk two places, or the plans of two slots, stand side by side', async ({ fresh }) => {
+  const desk = await fresh(DESK);
+  await desk.open('#demo');
+  await desk.see('Mending');
+  await desk.open('#location/sail-loft');
+  await desk.choose(/^Another place beside/, 'Salt pans');
+  await desk.page.locator('section[aria-label="Beside"] h2', { hasText: 'Salt pans' }).waitFor();
+  const own = await desk.page.locator('main h1').boundingBox();
+  const other = await desk.page.locator('section[aria-label="Beside"] h2').first().boundingBox();
+  assert.ok(other.x > own.x + 300 && Math.abs(other.y - own.y) < 200, JSON.stringify([own, other]));
+  await desk.open('#set-up/set-up-4a');
+  await desk.control(/^Save: /).click();
+  await desk.page.getByRole('button', { name: /^Save: /, pressed: false }).first().click();
+  await desk.open('#lighting-plan/set-up-4a');
+  const plans = desk.page.locator('.plan-paper svg');
+  await plans.nth(1).waitFor();
+  const [first, second] = [await plans.nth(0).getAttribute('aria-label'), await plans.nth(1).getAttribute('aria-label')];
+  assert.notEqual(first, second, 'two slots');
 });

@@ -20,7 +20,7 @@ use slantlight::project::shoot::sheet::{self, Sheet};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, MouseEvent};
 
-use crate::app::parts::{EmptyState, Frame, SectionHead};
+use crate::app::parts::{EmptyState, Frame, Notes, SectionHead};
 use crate::app::store::Store;
 use slantlight::project::edit::Edit;
 
@@ -33,6 +33,14 @@ pub fn Days() -> impl IntoView {
     let html = Signal::derive(move || store.desk.with(|project| days(store, project)));
     let idle = Signal::derive(move || store.desk.with(|project| unplaced(store, project)));
     let subtitle = Signal::derive(move || store.desk.with(|project| summary(store, project)));
+    let notes = Notes::here();
+    let tap = move |event: MouseEvent| {
+        if let Some(day) = tapped(&event, "data-day") {
+            out::send_day(store, notes, day.parse().unwrap_or_default());
+        } else if let Some(set_up) = tapped(&event, "data-set-up") {
+            chosen.set(Some(set_up));
+        }
+    };
     let empty = move || store.desk.with(|project| project.set_ups().count() == 0);
     view! {
         <Frame title="Days" subtitle=subtitle>
@@ -40,8 +48,8 @@ pub fn Days() -> impl IntoView {
                 <EmptyState says="No set-up yet: days are made of set-ups. Add scenes first.">""</EmptyState>
             </Show>
             <div class="off-paper">{dates::dates(store)} {solve::button(store, solving)}</div>
-            <div class="days" inner_html=html on:click=move |event| chosen.set(tapped(&event).or(chosen.get_untracked()))></div>
-            <div class="off-paper days" inner_html=idle on:click=move |event| chosen.set(tapped(&event).or(chosen.get_untracked()))></div>
+            <div class="days" inner_html=html on:click=tap></div>
+            <div class="off-paper days" inner_html=idle on:click=tap></div>
             {hand::sheet(store, chosen)}
             <div class="off-paper">
                 {out::buttons(store)}
@@ -64,7 +72,8 @@ fn sheets(store: Store, project: &Project) -> Vec<Sheet> {
 
 /// Every day, as marks.
 fn days(store: Store, project: &Project) -> String {
-    sheets(store, project).iter().map(page::section).collect()
+    let sheets = sheets(store, project);
+    sheets.iter().enumerate().map(|(n, sheet)| page::section(sheet, Some(n))).collect()
 }
 
 /// Set-ups that stand on no day, as marks.
@@ -76,10 +85,10 @@ fn summary(store: Store, project: &Project) -> String {
     sheet::summary(project, &zones(store))
 }
 
-/// The set-up whose button was tapped.
-fn tapped(event: &MouseEvent) -> Option<String> {
+/// What the button that was tapped stands for.
+fn tapped(event: &MouseEvent, what: &str) -> Option<String> {
     let target: Element = event.target()?.dyn_into().ok()?;
-    target.closest("[data-set-up]").ok()??.get_attribute("data-set-up")
+    target.closest(&format!("[{what}]")).ok()??.get_attribute(what)
 }
 
 /// Makes the shoot what it shall be: one step of undo.

@@ -45,14 +45,22 @@ pub fn buttons(store: Store) -> AnyView {
     let print = move |_| drop(window().print());
     view! {
         <SectionHead title="Out" ruled=true />
-        <div class="chips" role="group" aria-label="Out">
-            <button type="button" class="button" on:click=send>"Send as message"</button>
+        <div class="ways" role="group" aria-label="Out">
+            <button type="button" class="button" on:click=send>"Send all as message"</button>
             <button type="button" class="button" on:click=print>"Print"</button>
             {FILES.into_iter().map(file).collect::<Vec<AnyView>>()}
         </div>
         <p class="soft">"A page cannot ring on a locked phone; a calendar can. Put the calendar file there."</p>
     }
     .into_any()
+}
+
+/// Sends one day as a message. Call it in the tap itself.
+pub fn send_day(store: Store, notes: Notes, day: usize) {
+    let project = store.desk.latest();
+    if let Some(sheet) = untracked_sheets(store, &project).get(day) {
+        sending::words(notes, &project.title, message::of_day(&project, sheet));
+    }
 }
 
 fn untracked_sheets(store: Store, project: &Project) -> Vec<Sheet> {

@@ -3,7 +3,7 @@
 use core::time::Duration as Wait;
 
 use leptos::prelude::*;
-use slantlight::plan::schedule::solution::Solution;
+use slantlight::plan::schedule::say;
 use slantlight::plan::schedule::solver::Solver;
 use slantlight::project::shoot::problem::{Brief, brief};
 use slantlight::units::Duration;
@@ -23,12 +23,14 @@ pub struct Solving {
     work: StoredValue<Option<(Brief, Solver)>>,
     /// Percent; `None` while nothing runs.
     done: RwSignal<Option<u32>>,
+    /// How good the last plan is known to be.
+    said: RwSignal<String>,
 }
 
 impl Solving {
     /// Nothing runs.
     pub fn idle() -> Self {
-        Self { work: StoredValue::new(None), done: RwSignal::new(None) }
+        Self { work: StoredValue::new(None), done: RwSignal::new(None), said: RwSignal::new(String::new()) }
     }
 }
 
@@ -52,7 +54,11 @@ pub fn button(store: Store, solving: Solving) -> AnyView {
     };
     let shown = move || {
         match solving.done.get() {
-        None => view! { <button type="button" class="button wide primary spaced" on:click=begin>"Plan the days"</button> }.into_any(),
+        None => view! {
+            <button type="button" class="button wide primary spaced" on:click=begin>"Plan the days"</button>
+            <p class="soft" aria-live="polite">{solving.said}</p>
+        }
+        .into_any(),
         Some(percent) => view! {
             <progress max="100" value=percent aria-label="Planning"></progress>
             <button type="button" class="button wide" on:click=stop>{format!("Stop planning ({percent} %)")}</button>
@@ -78,20 +84,8 @@ fn slice(store: Store, notes: Notes, solving: Solving) {
     let (solution, mut shoot) = (solver.solution(), store.desk.latest().shoot.clone());
     shoot.plan = brief.plan(&shoot, &solution);
     if put(store, "plan the days", shoot) {
-        notes.say(words(&solution));
-    }
-}
-
-/// How good the plan is known to be.
-fn words(solution: &Solution) -> String {
-    let placed: usize = solution.days.iter().map(|day| day.set_ups.len()).sum();
-    let plan = format!("{placed} set-ups on {} days", solution.days.len());
-    match (solution.proved, solution.undone.len()) {
-        (true, 0) => format!("{plan}. No plan does it in fewer days or with less travel."),
-        (true, left) => format!("{plan}, {left} left over. No plan does better."),
-        (false, left) => format!(
-            "{plan}, {left} left over: the best found. It is not proved; everything needs at least {} days.",
-            solution.least_days
-        ),
+        let words = say::found(&brief.problem, &solution);
+        solving.said.set(words.clone());
+        notes.say(words);
     }
 }

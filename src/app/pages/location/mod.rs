@@ -10,9 +10,11 @@
 //! | `skyline` | what blocks the sky, far off |
 //! | `blockers` | what blocks it near by, seen anew from each mark |
 //! | `scout` | what is known of it, and what to ask |
+//! | `beside` | another location beside this one, on a desk |
 //! | `backgrounds` | what may be seen behind the subject, and what not |
 
 mod backgrounds;
+mod beside;
 mod blockers;
 mod horizon;
 mod marks;
@@ -33,6 +35,7 @@ use shown::Shown;
 /// The page of a location.
 #[component]
 pub fn LocationPage(id: String) -> impl IntoView {
+    let (beside, own) = (RwSignal::new(String::new()), id.clone());
     let shown = Shown::of(id);
     let back = (String::from("Places"), Route::Places.href());
     let title = move || shown.with(|place| place.name.clone()).unwrap_or_else(|| "Place".to_owned());
@@ -42,7 +45,13 @@ pub fn LocationPage(id: String) -> impl IntoView {
             subtitle=Signal::derive(move || shown.subtitle())
             back=back
             list=|| view! { <PlaceList /> }
-            more=move || view! { <Show when=move || shown.is_there()><Around shown=shown /></Show> }
+            more=move || view! {
+                {beside::choice(shown, &own, beside)}
+                {move || match beside.get() {
+                    id if id.is_empty() => view! { <Show when=move || shown.is_there()><Around shown=shown /></Show> }.into_any(),
+                    id => beside::other(id),
+                }}
+            }
         >
             <Show when=move || shown.is_there() fallback=Gone>
                 <rooms::Rooms shown=shown />

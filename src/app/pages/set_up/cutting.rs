@@ -8,6 +8,8 @@ use slantlight::plan::levels::subject::sky_of;
 use slantlight::plan::match_limit::MatchLimit;
 use slantlight::plan::reverse::{both, reverse_of};
 use slantlight::project::edit::Edit;
+use slantlight::project::shoot::matching::{self, Bound};
+use slantlight::project::shoot::typing::{Field, typed};
 use slantlight::project::{cutting, levels};
 use slantlight::units::{Degrees, Mired, Share, Stops};
 
@@ -28,8 +30,34 @@ pub fn CutTogether(shown: Shown) -> impl IntoView {
                 {limit(shown, ("Ratio changed by", "stops"), (0.1, 10.0), |m| m.ratio.stops(), |m, n| m.ratio = Stops::from_stops(n))}
                 {limit(shown, ("Colour changed by", "mired"), (1.0, 500.0), |m| m.colour.mired(), |m, n| m.colour = Mired::from_mired(n))}
             </div>
+            {in_the_plan(shown)}
         </Fold>
     }
+}
+
+/// Whether the plan of days keeps to the limits, and the button that changes it.
+fn in_the_plan(shown: Shown) -> AnyView {
+    let store = shown.store;
+    let bound = Memo::new(move |_| {
+        let id = shown.with_scene(|scene| scene.id.clone())?;
+        store.desk.with(|project| Some(project.shoot.bound(project.scene(&id)?)))
+    });
+    let change = move |_| {
+        let Some(id) = shown.with_scene(|scene| scene.id.clone()) else { return };
+        let project = store.desk.latest();
+        let word = if bound.get_untracked() == Some(Bound::AsShot) { "no" } else { "yes" };
+        if let Ok(shoot) = typed(&project, &Field::Match(id), word) {
+            store.edit(Edit::SetShoot { label: "bind a scene", shoot: Box::new(shoot) });
+        }
+    };
+    let word = move || {
+        if bound.get() == Some(Bound::AsShot) { "Let the plan be free" } else { "Let the plan keep to them" }
+    };
+    view! {
+        <p class="soft">{move || bound.get().map(matching::words)}</p>
+        <button type="button" class="button wide" on:click=change>{word}</button>
+    }
+    .into_any()
 }
 
 /// One number of the scene's match limit.

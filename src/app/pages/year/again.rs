@@ -2,12 +2,14 @@
 
 use leptos::prelude::*;
 use slantlight::draw::scale::Scale;
+use slantlight::place::zone::Zone;
 use slantlight::plan::answers;
 use slantlight::plan::calendar;
 use slantlight::plan::same_light::{self, SAME};
 use slantlight::plan::wish::DateRange;
+use slantlight::project::pick_up::pick_up;
 use slantlight::sky::sun::Sun;
-use slantlight::units::Degrees;
+use slantlight::units::{Degrees, Span};
 use slantlight::words;
 
 use super::Chosen;
@@ -17,6 +19,17 @@ use crate::app::parts::{SectionHead, Slider};
 
 /// Answers shown. Our own choice.
 const SHOWN: usize = 8;
+
+/// Plans a pick-up in a span of the same light: a set-up of its own, on that date's sheet.
+fn plan(shown: Shown, light: Span, zone: &Zone) {
+    let store = shown.store;
+    let project = store.desk.latest();
+    let id = shown.with(|set_up| set_up.id.clone()).unwrap_or_default();
+    if let Some(edit) = pick_up(&project, &id, (light, zone), || store.fresh_id()) {
+        let date = words::date(zone.date(light.middle()));
+        store.edit_with_undo(edit, format!("Pick-up planned: it stands in Days on {date}"));
+    }
+}
 
 /// The answers for the instant that all rooms show when it is asked.
 #[component]
@@ -51,6 +64,8 @@ pub fn Again(shown: Shown, chosen: Chosen) -> impl IntoView {
         let row = |one: &same_light::Again| {
             let (at, title) = (one.at, answers::again(one, &stage, style()));
             let sub = answers::how_near(one, shot.get_untracked(), &stage, style());
+            let (light, zone) = (one.span, stage.zone.clone());
+            let plan = move |_| plan(shown, light, &zone);
             view! {
                 <li class="slot">
                     <button type="button" class="slot-text" on:click=move |_| shown.store.moment.stand_at(at)>
@@ -60,6 +75,7 @@ pub fn Again(shown: Shown, chosen: Chosen) -> impl IntoView {
                         </span>
                     </button>
                     <KeepSlot shown=shown span=one.span name=title.clone() />
+                    <button type="button" class="button small" aria-label=format!("Plan a pick-up: {title}") on:click=plan>"Plan"</button>
                 </li>
             }
         };

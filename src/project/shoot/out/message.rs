@@ -10,6 +10,11 @@ pub fn message(project: &Project, sheets: &[Sheet]) -> String {
     format!("{title}\n\n{}", days.join("\n\n"))
 }
 
+/// One day under the project's title.
+pub fn of_day(project: &Project, sheet: &Sheet) -> String {
+    message(project, core::slice::from_ref(sheet))
+}
+
 fn day(sheet: &Sheet) -> String {
     let facts =
         sheet.facts.iter().map(|(value, name)| format!("{name} {value}")).collect::<Vec<_>>().join(", ");

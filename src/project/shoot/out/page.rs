@@ -15,22 +15,23 @@ h1,h2,h3,p,ul,dl,ol{margin:0 0 .5em;padding:0}ol,ul{list-style:none}dl{display:f
 dd{margin:0;font-weight:700}.run li{display:grid;grid-template-columns:4em 1fr;border-top:1px solid;padding:.3em 0}\
 .run button{all:unset;font-weight:700}.run p{grid-column:2;margin:0;font-size:.9em}svg{grid-column:2;width:100%;height:6px}\
 rect{fill:none;stroke:currentColor;stroke-width:.4}rect+rect{fill:currentColor}.blank{border-bottom:1px solid;min-height:1.6em}\
-.caution{border-left:4px solid;padding-left:.6em}@media print{body{font-size:9.5pt;padding:0}.day{break-after:page}.day:last-child{break-after:auto}}";
+.caution{border-left:4px solid;padding-left:.6em}h3{break-after:avoid}.production{font-weight:700}\
+@media print{body{font-size:9.5pt;padding:0;max-width:none}.around{columns:2}.day{break-after:page}.day:last-child{break-after:auto}}";
 
 /// The whole plan as one file that needs nothing else.
 pub fn page(project: &Project, sheets: &[Sheet]) -> Candidate {
     let title = escaped(&project.title);
-    let days: String = sheets.iter().map(section).collect();
+    let days: String = sheets.iter().map(|sheet| section(sheet, None)).collect();
     let text = format!(
         "<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" \
          content=\"width=device-width,initial-scale=1\"><title>{title}</title><style>{STYLE}</style></head>\
-         <body><h1>{title}</h1>{days}</body></html>"
+         <body>{days}</body></html>"
     );
     file(project, " days.html", "text/html", text)
 }
 
-/// One day.
-pub fn section(sheet: &Sheet) -> String {
+/// One day; with its place in the list there is a button that sends it.
+pub fn section(sheet: &Sheet, sends: Option<usize>) -> String {
     let facts: String = sheet
         .facts
         .iter()
@@ -47,13 +48,14 @@ pub fn section(sheet: &Sheet) -> String {
         )
     });
     let names = sheet.places.iter().map(|place| escaped(&place.name)).collect::<Vec<_>>().join(", ");
+    let send = sends.map_or_else(String::new, |day| {
+        format!(
+            "<button type=\"button\" class=\"button small off-paper\" data-day=\"{day}\" aria-label=\"Send {}\">Send</button>",
+            sheet.heading
+        )
+    });
     let blanks = BLANKS.iter().map(|name| format!("<li class=\"blank\">{name}: </li>"));
-    let parts = [
-        format!("<h2>{}</h2><p class=\"soft\">{} · {names}</p>", sheet.heading, sheet.date),
-        format!("<dl class=\"facts\">{facts}</dl>"),
-        listed("", &sheet.faults, "fault"),
-        format!("<ol class=\"run\">{rows}</ol>"),
-        cautions(&sheet.cautions),
+    let around = [
         listed("If it clouds over: cover set", &sheet.cover, ""),
         listed("Sky", &sheet.sky, ""),
         format!("<h3>Places</h3><ul>{}</ul>", places.collect::<String>()),
@@ -65,6 +67,18 @@ pub fn section(sheet: &Sheet) -> String {
             .map(|next| format!("<h3>Next day</h3><p>{}</p>", escaped(next)))
             .unwrap_or_default(),
         format!("<h3>To be filled in</h3><ul class=\"blanks\">{}</ul>", blanks.collect::<String>()),
+    ];
+    let parts = [
+        format!("<p class=\"production\">{}</p>", escaped(&sheet.production)),
+        format!(
+            "<div class=\"day-head\"><h2>{}</h2>{send}</div><p class=\"soft\">{} · {names}</p>",
+            sheet.heading, sheet.date
+        ),
+        format!("<dl class=\"facts\">{facts}</dl>"),
+        listed("", &sheet.faults, "fault"),
+        format!("<ol class=\"run\">{rows}</ol>"),
+        cautions(&sheet.cautions),
+        format!("<div class=\"around\">{}</div>", around.concat()),
     ];
     format!("<section class=\"day\">{}</section>", parts.concat())
 }

@@ -6,6 +6,7 @@ mod rows;
 use super::cautions::cautions;
 use super::conflicts::{Conflict, Reading, conflicts};
 use super::day::{Run, runs};
+use super::matching::Bound;
 use super::problem::{Lit, Zones, lit, zone_of};
 use crate::plan::calendar;
 use crate::plan::today::{Today, What};
@@ -65,6 +66,8 @@ pub struct PlaceLine {
 /// One day's sheet.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Sheet {
+    /// What is shot: the project's title.
+    pub production: String,
     /// "Day 2 of 3".
     pub heading: String,
     /// "Thu 11 Mar 2027".
@@ -113,7 +116,12 @@ pub fn unplaced(project: &Project, zones: Zones<'_>) -> Vec<(String, String, Str
     let idle = lit(project, zones).into_iter().filter(|one| project.shoot.placed(&one.set_up).is_none());
     let words = |one: Lit| {
         let (scene, set_up) = project.set_up(&one.set_up)?;
-        let crowded = "no room beside what matters more; another day, or a longer one, would help";
+        let crowded = match project.shoot.bound(scene) {
+            Bound::Free => "no room beside what matters more; another day, or a longer one, would help",
+            _ => {
+                "no room, or no light that matches the rest of its scene, beside what matters more; another day would help"
+            }
+        };
         let open = if project.shoot.plan.is_empty() { "not placed yet" } else { crowded };
         let why = one.without.unwrap_or_else(|| open.to_owned());
         Some((one.set_up, title(&scene.heading(), set_up), why))
@@ -163,6 +171,7 @@ impl Maker<'_> {
         };
         let fact = |value: String, name: &str| (value, name.to_owned());
         Sheet {
+            production: self.project.title.clone(),
             heading: format!("Day {} of {}", n + 1, runs.len()),
             date: words::date(self.run.date),
             facts: vec![
