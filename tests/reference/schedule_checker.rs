@@ -1,6 +1,7 @@
 //! Whether a plan keeps every rule of the problem, by the statement in `tests/data/make/schedules.py`; it shares nothing
 //! with the search but the types. With leads and tails the day runs from call to wrap.
 
+use slantlight::plan::schedule::matching::{Match, Scale};
 use slantlight::plan::schedule::problem::{MealFrom, Problem};
 use slantlight::plan::schedule::solution::{DayPlan, Solution};
 
@@ -31,15 +32,41 @@ pub fn check(problem: &Problem, solution: &Solution) -> Result<Counted, String> 
         return Err(format!("undone are {undone:?}, said are {:?}", solution.undone));
     }
     for one in &problem.matches {
-        let at = || solution.days.iter().flat_map(|d| &d.set_ups).filter(|p| one.jobs.contains(&p.job));
-        let (from, to) = (at().map(|p| p.start).min(), at().map(|p| p.end).max());
-        if let (Some(from), Some(to)) = (from, to)
-            && to - from > one.limit
+        matched(one, solution)?;
+    }
+    for rest in &problem.rests {
+        let on = |day: usize| solution.days.iter().find(|plan| plan.day == day);
+        if let (Some(before), Some(after)) = (on(rest.before), on(rest.after))
+            && after.call - before.wrap < rest.least
         {
-            return Err(format!("{from}–{to} is more than {} min, which must match", one.limit));
+            return Err(format!("wrap {} and call {} leave too little rest", before.wrap, after.call));
         }
     }
     Ok(counted)
+}
+
+/// No two minutes of set-ups that must match are further apart than allowed; one alone is free.
+fn matched(one: &Match, solution: &Solution) -> Result<(), String> {
+    for measure in &one.measures {
+        let mut values = Vec::new();
+        let mut set_ups = 0;
+        for (day, planned) in solution.days.iter().flat_map(|d| d.set_ups.iter().map(move |p| (d.day, p))) {
+            if one.jobs.contains(&planned.job) {
+                set_ups += 1;
+                values.extend((planned.start..=planned.end).map(|minute| match &measure.scale {
+                    Scale::Clock => i64::from(minute),
+                    Scale::Light(days) => i64::from(days[day][minute as usize]),
+                }));
+            }
+        }
+        if let (Some(least), Some(most)) = (values.iter().min(), values.iter().max())
+            && set_ups > 1
+            && most - least > i64::from(measure.most)
+        {
+            return Err(format!("{least}–{most} is more than {}, which must match", measure.most));
+        }
+    }
+    Ok(())
 }
 
 fn one_day(problem: &Problem, plan: &DayPlan) -> Result<(i64, i64), String> {
