@@ -16,7 +16,7 @@ dd{margin:0;font-weight:700}.run li{display:grid;grid-template-columns:4em 1fr;b
 .run button{all:unset;font-weight:700}.run p{grid-column:2;margin:0;font-size:.9em}svg{grid-column:2;width:100%;height:6px}\
 rect{fill:none;stroke:currentColor;stroke-width:.4}rect+rect{fill:currentColor}.blank{border-bottom:1px solid;min-height:1.6em}\
 .caution{border-left:4px solid;padding-left:.6em}h3{break-after:avoid}.production{font-weight:700}\
-@media print{body{font-size:9.5pt;padding:0;max-width:none}.around{columns:2}.day{break-after:page}.day:last-child{break-after:auto}}";
+@media print{body{font-size:9.5pt;padding:0;max-width:none}.day-notes{columns:2}.day{break-after:page}.day:last-child{break-after:auto}}";
 
 /// The whole plan as one file that needs nothing else.
 pub fn page(project: &Project, sheets: &[Sheet]) -> Candidate {
@@ -78,7 +78,7 @@ pub fn section(sheet: &Sheet, sends: Option<usize>) -> String {
         listed("", &sheet.faults, "fault"),
         format!("<ol class=\"run\">{rows}</ol>"),
         cautions(&sheet.cautions),
-        format!("<div class=\"around\">{}</div>", around.concat()),
+        format!("<div class=\"day-notes\">{}</div>", around.concat()),
     ];
     format!("<section class=\"day\">{}</section>", parts.concat())
 }
