@@ -44,7 +44,7 @@ pub fn pick_up(
     };
     let mut shoot = project.shoot.moved(&id, from + spare);
     shoot.days.push(date);
-    shoot.days.sort_unstable();
+    crate::order::by_key(&mut shoot.days, |day| *day);
     shoot.days.dedup();
     let put = Edit::PutSetUp { scene: scene.id.clone(), set_up: Box::new(copy) };
     let place = Edit::SetShoot { label: "plan a pick-up", shoot: Box::new(shoot) };
