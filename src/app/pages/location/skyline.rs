@@ -137,7 +137,7 @@ fn Paste(shown: Shown) -> impl IntoView {
             <div class="stack">
                 <Area label="Bearing and height in degrees, a point a line: 120; 4.5" value=text
                     on_input=move |typed| { text.set(typed); wrong.set(Vec::new()) } />
-                <ul class="stack" role="alert">{move || wrong.with(|lines| lines.iter().take(SHOWN).map(line).collect_view())}</ul>
+                <div role="alert"><ul class="stack">{move || wrong.with(|lines| lines.iter().take(SHOWN).map(line).collect_view())}</ul></div>
                 <div class="row">
                     <button type="button" class="button grow" disabled=nothing on:click=move |_| take(true)>"Add them"</button>
                     <button type="button" class="button grow" disabled=nothing on:click=move |_| take(false)>"Replace all"</button>

@@ -22,7 +22,7 @@ pub fn Faults(shown: Shown) -> impl IntoView {
         <Show when=move || !found.with(Vec::is_empty)>
             <section class="stack">
                 <h2>"What does not fit"</h2>
-                <ul class="stack" role="alert">{sentences}</ul>
+                <div role="alert"><ul class="stack">{sentences}</ul></div>
             </section>
         </Show>
     }
