@@ -192,7 +192,7 @@ mod tests {
     #[test]
     fn pieces_and_wishes_in_words() {
         let all: Vec<Gear> = generic::examples().into_iter().map(|one| generic::gear("id", one)).collect();
-        assert_eq!(gear(&all[0], Units::Metric), "1,400 lx at 1 m, 5,600 K, invented");
+        assert_eq!(gear(&all[0], Units::Metric), "1,400 lx at 1 m, 5,600 K, 60 W, invented");
         assert!(gear(&all[2], Units::Metric).contains("saturated"));
         assert!(gear(&all[4], Units::Metric).contains("gives back 85 %"));
         assert_eq!((ratio_wanted(2.0).as_str(), ratio_wanted(0.0).as_str()), ("4 : 1, 2 stops", "no wish"));
