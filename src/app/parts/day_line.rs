@@ -46,25 +46,31 @@ pub fn DayLine(
     let drag = Drag::new();
     let id = fresh_id("day");
     let (group_label, spoken_id) = (label.clone(), id.clone());
+    // Lists are made anew only when they are others; where a span lies follows by itself.
+    let (scale, hours) = (Memo::new(move |_| scale.get()), Memo::new(move |_| hours.get()));
+    let boxes = Memo::new(move |_| boxes.get());
     let left = move |hour: f64| format!("{}%", scale.get().share(hour) * 100.0);
     let spoken = move || boxes.get().into_iter().map(|span| span.name).collect::<Vec<_>>().join(", ");
+    let count = Memo::new(move |_| boxes.with(Vec::len));
+    let span = move |place: usize| {
+        let ends =
+            move || boxes.with(|boxes| boxes.get(place).map_or((0.0, 0.0), |span| (span.from, span.to)));
+        let width = move || {
+            let (from, to) = ends();
+            format!("{}%", (scale.get().share(to) - scale.get().share(from)) * 100.0)
+        };
+        view! { <div class="day-line-span" style:left=move || left(ends().0) style:width=width></div> }
+    };
     view! {
         <div class="day-line" node_ref=drag.track role="group" aria-label=group_label>
             <p class="unseen" id=spoken_id>{spoken}</p>
             <div class="day-line-axis"></div>
             {move || {
                 hours.get().into_iter().map(|(hour, name)| view! {
-                    <div class="day-line-hour" aria-hidden="true" style:left=left(hour)><span>{name}</span></div>
+                    <div class="day-line-hour" aria-hidden="true" style:left=move || left(hour)><span>{name}</span></div>
                 }).collect_view()
             }}
-            {move || {
-                boxes.get().into_iter().map(|span| {
-                    let width = scale.get().share(span.to) - scale.get().share(span.from);
-                    view! {
-                        <div class="day-line-span" style:left=left(span.from) style:width=format!("{}%", width * 100.0)></div>
-                    }
-                }).collect_view()
-            }}
+            {move || (0..count.get()).map(span).collect_view()}
             <div
                 class="day-line-handle"
                 role="slider"

@@ -13,8 +13,18 @@ use web_sys::{Element, PointerEvent};
 pub struct Drag {
     /// The line.
     pub track: NodeRef<html::Div>,
-    /// How far from its middle the handle was taken, in pixels; `None` while nobody holds it.
-    taken: StoredValue<Option<f64>>,
+    /// Where it was taken; `None` while nobody holds it.
+    taken: StoredValue<Option<Taken>>,
+}
+
+/// A handle in somebody's hand.
+#[derive(Clone, Copy)]
+struct Taken {
+    /// How far from its middle it was taken, in pixels.
+    off: f64,
+    /// Left end and width of the line on the screen, in pixels: measured once, since each measuring makes the browser lay
+    /// the page out, and a line does not move while its handle is held.
+    line: (f64, f64),
 }
 
 impl Drag {
@@ -34,13 +44,14 @@ impl Drag {
             // Refused only for a pointer that is gone already; then no move follows either.
             drop(handle.set_pointer_capture(event.pointer_id()));
         }
-        self.taken.set_value(Some(f64::from(event.client_x()) - (left + share * width)));
+        let off = f64::from(event.client_x()) - (left + share * width);
+        self.taken.set_value(Some(Taken { off, line: (left, width) }));
     }
 
     /// The share of the line to which the handle was moved, not cut at the ends; `None` while nobody holds it.
     pub fn moved(self, event: &PointerEvent) -> Option<f64> {
-        let (taken, (left, width)) = (self.taken.get_value()?, self.line()?);
-        Some((f64::from(event.client_x()) - taken - left) / width)
+        let Taken { off, line: (left, width) } = self.taken.get_value()?;
+        Some((f64::from(event.client_x()) - off - left) / width)
     }
 
     /// Whether somebody holds the handle.

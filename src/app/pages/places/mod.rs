@@ -2,14 +2,12 @@
 
 mod add;
 
-use std::sync::Arc;
-
 use leptos::prelude::*;
 use slantlight::place::room::Room;
 use slantlight::project::document::Location;
 use slantlight::project::find;
 use slantlight::project::route::Route;
-use slantlight::words;
+use slantlight::words::{self, Units};
 
 use crate::app::parts::{EmptyState, Frame, ListRow};
 use crate::app::router::Router;
@@ -40,35 +38,61 @@ pub fn Places() -> impl IntoView {
 pub fn PlaceList() -> impl IntoView {
     let store = Store::here();
     let router = Router::here();
-    let places = Memo::new(move |_| store.desk.with(|project| project.locations.clone()));
-    let rows = move || places.get().into_iter().map(|place| rows_of(store, router, place)).collect_view();
-    view! { <ul class="rows">{rows}</ul> }
-}
-
-fn rows_of(store: Store, router: Router, place: Arc<Location>) -> impl IntoView {
-    let id = place.id.clone();
-    let here = Signal::derive(move || store.current_location().is_some_and(|current| current.id == id));
-    let sub = format!("{} · {}", words::position(place.site), contents(&place));
-    let rooms = place.rooms.iter().map(|room| room_row(store, router, room)).collect_view();
-    view! {
-        <li><ListRow href=Route::Location(place.id.clone()).href() title=named(&place.name) sub=sub here=here /></li>
-        {rooms}
-    }
-}
-
-fn room_row(store: Store, router: Router, room: &Room) -> impl IntoView + use<> {
-    let route = Route::Room(room.id.clone());
-    let href = route.href();
-    let here = Signal::derive(move || router.route() == route);
-    let openings = counted(room.openings.len(), "opening");
-    let faces = words::bearing(room.wall_bearing);
-    let sizes = room.rectangle_sizes();
-    let sub = Signal::derive(move || {
+    let lines = Memo::new(move |_| {
         let units = store.settings.get().units;
-        let size = sizes.map(|sizes| format!("{} · ", words::sizes(&sizes, units, words::length)));
-        format!("{}faces {faces} · {openings}", size.clone().unwrap_or_default())
+        store.desk.with(|project| {
+            project.locations.iter().flat_map(|place| lines_of(place, units)).collect::<Vec<_>>()
+        })
     });
-    view! { <li class="row-inside"><ListRow href=href title=named(&room.name) sub=sub here=here /></li> }
+    // The list is made anew only when other rows are in it; what a row says follows by itself.
+    let routes = Memo::new(move |_| {
+        lines.with(|lines| lines.iter().map(|line| line.route.clone()).collect::<Vec<_>>())
+    });
+    let row = move |(place, route): (usize, Route)| {
+        let said = move |read: fn(&Line) -> &str| {
+            Signal::derive(move || {
+                lines.with(|lines| lines.get(place).map_or(String::new(), |line| read(line).to_owned()))
+            })
+        };
+        let (href, is_inside) = (route.href(), matches!(route, Route::Room(_)));
+        let here = Signal::derive(move || match &route {
+            Route::Location(id) => store.current_location().is_some_and(|current| &current.id == id),
+            room => router.route() == *room,
+        });
+        view! {
+            <li class:row-inside=is_inside>
+                <ListRow href=href title=said(|line| &line.title) sub=said(|line| &line.sub) here=here />
+            </li>
+        }
+    };
+    view! { <ul class="rows">{move || routes.get().into_iter().enumerate().map(row).collect_view()}</ul> }
+}
+
+/// A location or one of its rooms, as a row.
+#[derive(Clone, PartialEq)]
+struct Line {
+    route: Route,
+    title: String,
+    sub: String,
+}
+
+fn lines_of(place: &Location, units: Units) -> Vec<Line> {
+    let head = Line {
+        route: Route::Location(place.id.clone()),
+        title: named(&place.name),
+        sub: format!("{} · {}", words::position(place.site), contents(place)),
+    };
+    let room = |room: &Room| {
+        let sizes = room.rectangle_sizes();
+        let size = sizes.map(|sizes| format!("{} · ", words::sizes(&sizes, units, words::length)));
+        let (faces, openings) = (words::bearing(room.wall_bearing), counted(room.openings.len(), "opening"));
+        Line {
+            route: Route::Room(room.id.clone()),
+            title: named(&room.name),
+            sub: format!("{}faces {faces} · {openings}", size.unwrap_or_default()),
+        }
+    };
+    core::iter::once(head).chain(place.rooms.iter().map(room)).collect()
 }
 
 /// "2 rooms · 5 marks".

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use slantlight::light::wall_bearing::turned_to;
+use slantlight::place::room::Room;
 use slantlight::plan::in_room::story;
 
 use super::seen::Seen;
@@ -63,16 +64,19 @@ fn graze(seen: Seen, names: Vec<String>) -> impl IntoView {
 
 /// The corner of a patch, by two tapes.
 fn patch(shown: Shown, seen: Seen, names: Vec<String>) -> impl IntoView {
-    let openings = move || {
-        let name = |(place, opening): (usize, &slantlight::place::opening::Opening)| {
-            view! { <option value=place.to_string()>{opening.name.clone()}</option> }
-        };
-        shown.with(|room| room.openings.iter().enumerate().map(name).collect_view())
+    let openings = Memo::new(move |_| {
+        let all = |room: &Room| room.openings.iter().map(|opening| opening.name.clone()).collect::<Vec<_>>();
+        shown.with(all).unwrap_or_default()
+    });
+    let options = move || {
+        let option =
+            |(place, name): (usize, String)| view! { <option value=place.to_string()>{name}</option> };
+        openings.get().into_iter().enumerate().map(option).collect_view()
     };
     let choose = move |event| seen.opening.set(event_target_value(&event).parse().unwrap_or_default());
     view! {
         <p class="soft whole-row">"Where the light of one corner of an opening lies on the floor now. Measure along the opening's wall from its first corner (at the right, seen from inside), and from the wall into the room."</p>
-        <label class="field"><span>"Opening"</span><select on:change=choose>{openings}</select></label>
+        <label class="field"><span>"Opening"</span><select on:change=choose>{options}</select></label>
         <Segmented label="Its corner, seen from inside" names=names chosen=seen.corner on_choose=move |to| seen.corner.set(to) />
         {tapes(shown, seen, "Along the wall", "From the wall into the room")}
     }

@@ -185,12 +185,16 @@ fn WallChoice(shown: Shown, id: StoredValue<String>, opening: Memo<Option<Openin
             });
         });
     };
+    let numbers = Memo::new(move |_| walls.with(|walls| walls.iter().map(|one| one.0).collect::<Vec<_>>()));
     let options = move || {
-        let option = |(wall, bearing): (usize, _)| {
-            let words = format!("wall {}, faces {}", wall + 1, words::bearing(bearing));
+        let option = |wall: usize| {
+            let faces = move || {
+                walls.with(|walls| walls.iter().find(|one| one.0 == wall).map(|one| words::bearing(one.1)))
+            };
+            let words = move || format!("wall {}, faces {}", wall + 1, faces().unwrap_or_default());
             view! { <option value=wall.to_string() selected=move || chosen() == Some(wall)>{words}</option> }
         };
-        walls.get().into_iter().map(option).collect_view()
+        numbers.get().into_iter().map(option).collect_view()
     };
     let in_ceiling = move || opening.with(|opening| opening.as_ref().is_some_and(|one| one.in_ceiling));
     view! {
