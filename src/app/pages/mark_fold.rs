@@ -6,7 +6,7 @@ use slantlight::project::edit::Edit;
 use slantlight::units::Metres;
 use slantlight::words;
 
-use crate::app::parts::{LengthField, TextField};
+use crate::app::parts::{Entry, LengthField, TextField};
 use crate::app::store::Store;
 
 /// What a mark's two axes are called, and how far they go, metres.
@@ -37,8 +37,12 @@ pub fn MarkFold(
 ) -> impl IntoView {
     let store = Store::here();
     let units = Signal::derive(move || store.settings.get().units);
-    let title = move || mark.with(|mark| mark.as_ref().map(|mark| mark.name.clone()));
-    let sub = move || mark.with(|mark| mark.as_ref().map(|mark| summary(mark, axes, units.get())));
+    let name = Signal::derive(move || {
+        mark.with(|mark| mark.as_ref().map(|mark| mark.name.clone())).unwrap_or_default()
+    });
+    let sub = Signal::derive(move || {
+        mark.with(|mark| mark.as_ref().map(|mark| summary(mark, axes, units.get()))).unwrap_or_default()
+    });
     let change = move |change: &dyn Fn(&mut Mark)| {
         if let Some(mut mark) = mark.get_untracked() {
             change(&mut mark);
@@ -48,33 +52,24 @@ pub fn MarkFold(
     let length = move |read: fn(&Mark) -> Metres| {
         Signal::derive(move || mark.with(|mark| mark.as_ref().map(read)).unwrap_or_default())
     };
-    let name = Signal::derive(move || title().unwrap_or_default());
     let remove = move |_| {
         if let Some(mark) = mark.get_untracked() {
             store.edit_with_undo(Edit::RemoveMark(mark.id), format!("{} removed", mark.name));
         }
     };
     view! {
-        <details class="fold">
-            <summary>
-                <span class="row-text">
-                    <span class="row-title">{title}</span>
-                    <span class="row-sub">{sub}</span>
-                </span>
-            </summary>
-            <div class="fields">
-                <TextField label="Name" value=name on_change=move |text: String| change(&|mark| mark.name.clone_from(&text)) />
-                <LengthField label=words::capital(axes.x) value=length(|mark| mark.x) units=units limits=axes.limits
-                    on_change=move |to| change(&|mark| mark.x = to) />
-                <LengthField label=words::capital(axes.y) value=length(|mark| mark.y) units=units limits=axes.limits
-                    on_change=move |to| change(&|mark| mark.y = to) />
-                <LengthField label="Face above the floor" value=length(|mark| mark.face_height) units=units limits=(0.0, 60.0)
-                    on_change=move |to| change(&|mark| mark.face_height = to) />
-                <Sighted mark=mark on_change=on_change />
-                {children.map(|inside| inside())}
-                <button type="button" class="button" on:click=remove>"Remove this mark"</button>
-            </div>
-        </details>
+        <Entry title=name sub=sub>
+            <TextField label="Name" value=name on_change=move |text: String| change(&|mark| mark.name.clone_from(&text)) />
+            <LengthField label=words::capital(axes.x) value=length(|mark| mark.x) units=units limits=axes.limits
+                on_change=move |to| change(&|mark| mark.x = to) />
+            <LengthField label=words::capital(axes.y) value=length(|mark| mark.y) units=units limits=axes.limits
+                on_change=move |to| change(&|mark| mark.y = to) />
+            <LengthField label="Face above the floor" value=length(|mark| mark.face_height) units=units limits=(0.0, 60.0)
+                on_change=move |to| change(&|mark| mark.face_height = to) />
+            <Sighted mark=mark on_change=on_change />
+            {children.map(|inside| inside())}
+            <button type="button" class="button" on:click=remove>"Remove this mark"</button>
+        </Entry>
     }
 }
 

@@ -6,7 +6,7 @@ use slantlight::units::Bearing;
 use slantlight::words;
 
 use super::shown::Shown;
-use crate::app::parts::{EmptyState, NumberField, SectionHead, Segmented, TextField};
+use crate::app::parts::{EmptyState, Entry, NumberField, SectionHead, Segmented, TextField};
 
 /// The list.
 #[component]
@@ -58,6 +58,9 @@ fn ArcFold(shown: Shown, place: usize) -> impl IntoView {
             arc.with(|arc| arc.as_ref().map(|arc| read(arc).degrees())).unwrap_or_default()
         })
     };
+    let words = move |say: fn(&Background) -> String| {
+        Signal::derive(move || arc.with(|arc| arc.as_ref().map(say)).unwrap_or_default())
+    };
     let remove = move |_| {
         let take = move |location: &mut slantlight::project::document::Location| {
             if place < location.backgrounds.len() {
@@ -67,26 +70,18 @@ fn ArcFold(shown: Shown, place: usize) -> impl IntoView {
         shown.change_with_undo(take, "Background removed".to_owned());
     };
     view! {
-        <details class="fold">
-            <summary>
-                <span class="row-text">
-                    <span class="row-title">{move || arc.with(|arc| arc.as_ref().map(title))}</span>
-                    <span class="row-sub">{move || arc.with(|arc| arc.as_ref().map(summary))}</span>
-                </span>
-            </summary>
-            <div class="fields">
-                <NumberField label="From the bearing" unit="°" decimals=0 limits=(0.0, 360.0) value=bearing(|arc| arc.from)
-                    on_change=move |to| change(&|arc| arc.from = Bearing::from_degrees(to)) />
-                <NumberField label="Clockwise to" unit="°" decimals=0 limits=(0.0, 360.0) value=bearing(|arc| arc.to)
-                    on_change=move |to| change(&|arc| arc.to = Bearing::from_degrees(to)) />
-                <Segmented label="It is" names=["good", "not to be seen"].map(String::from).to_vec()
-                    chosen=Signal::derive(move || usize::from(arc.with(|arc| arc.as_ref().is_some_and(|arc| !arc.good))))
-                    on_choose=move |place| change(&|arc| arc.good = place == 0) />
-                <TextField label="Why: the boats, a car park"
-                    value=Signal::derive(move || arc.with(|arc| arc.as_ref().map(|arc| arc.why.clone())).unwrap_or_default())
-                    on_change=move |text: String| change(&|arc| arc.why.clone_from(&text)) />
-                <button type="button" class="button" on:click=remove>"Remove this background"</button>
-            </div>
-        </details>
+        <Entry title=words(title) sub=words(summary)>
+            <NumberField label="From the bearing" unit="°" decimals=0 limits=(0.0, 360.0) value=bearing(|arc| arc.from)
+                on_change=move |to| change(&|arc| arc.from = Bearing::from_degrees(to)) />
+            <NumberField label="Clockwise to" unit="°" decimals=0 limits=(0.0, 360.0) value=bearing(|arc| arc.to)
+                on_change=move |to| change(&|arc| arc.to = Bearing::from_degrees(to)) />
+            <Segmented label="It is" names=["good", "not to be seen"].map(String::from).to_vec()
+                chosen=Signal::derive(move || usize::from(arc.with(|arc| arc.as_ref().is_some_and(|arc| !arc.good))))
+                on_choose=move |place| change(&|arc| arc.good = place == 0) />
+            <TextField label="Why: the boats, a car park"
+                value=Signal::derive(move || arc.with(|arc| arc.as_ref().map(|arc| arc.why.clone())).unwrap_or_default())
+                on_change=move |text: String| change(&|arc| arc.why.clone_from(&text)) />
+            <button type="button" class="button" on:click=remove>"Remove this background"</button>
+        </Entry>
     }
 }

@@ -7,12 +7,19 @@ use slantlight::units::{Bearing, Degrees, Metres};
 use slantlight::words;
 
 use super::shown::Shown;
-use crate::app::parts::{Chips, EmptyState, LengthField, NumberField, SectionHead, TextField};
+use crate::app::parts::{Entries, Entry, LengthField, Listed, NumberField, TextField};
 
 /// Sizes and heights that can be typed, metres. Our own choice; a roof edge may lie below the location's ground.
 const SIZES: (f64, f64) = (0.1, 5000.0);
 const DEPTHS: (f64, f64) = (0.0, 5000.0);
 const HEIGHTS: (f64, f64) = (-500.0, 2000.0);
+
+/// What the list says.
+const WORDS: Listed = Listed {
+    title: "Near by",
+    empty: "Nothing near by yet. Add the house, wall or tree that hides the sun, with its distance and sizes.",
+    add: "Add what stands near by:",
+};
 
 /// The list.
 #[component]
@@ -23,22 +30,14 @@ pub fn Blockers(shown: Shown) -> impl IntoView {
             .unwrap_or_default()
     });
     view! {
-        <section>
-            <SectionHead title="Near by" beside=Signal::stored("seen anew from each mark".to_owned()) ruled=true />
-            <Show when=move || ids.with(Vec::is_empty)>
-                <EmptyState says="Nothing near by yet. Add the house, wall or tree that hides the sun, with its distance and sizes.">""</EmptyState>
-            </Show>
-            <For each=move || ids.get() key=String::clone let:id>
-                <BlockerFold shown=shown id=id />
-            </For>
-            <p class="soft spaced-small">"Add:"</p>
-            <Chips
-                label="Add what stands near by"
-                names=Signal::stored(BLOCKER_SIZES.map(|size| format!("+ {}", size.name)).to_vec())
-                chosen=Signal::stored(None)
-                on_choose=move |place| add(shown, place)
-            />
-        </section>
+        <Entries
+            words=WORDS
+            beside=Signal::stored("seen anew from each mark".to_owned())
+            ids=ids
+            entry=move |id| view! { <BlockerFold shown=shown id=id /> }.into_any()
+            kinds=BLOCKER_SIZES.map(|size| format!("+ {}", size.name)).to_vec()
+            on_add=move |place| add(shown, place)
+        />
     }
 }
 
@@ -71,18 +70,16 @@ fn BlockerFold(shown: Shown, id: String) -> impl IntoView {
         };
         shown.with(read).flatten()
     });
-    let title = move || blocker.with(|blocker| blocker.as_ref().map(|blocker| blocker.name.clone()));
-    let sub = move || blocker.with(|blocker| blocker.as_ref().map(|blocker| summary(blocker, shown.units())));
+    let title = Signal::derive(move || {
+        blocker.with(|blocker| blocker.as_ref().map(|blocker| blocker.name.clone())).unwrap_or_default()
+    });
+    let sub = Signal::derive(move || {
+        blocker.with(|blocker| blocker.as_ref().map(|one| summary(one, shown.units()))).unwrap_or_default()
+    });
     view! {
-        <details class="fold">
-            <summary>
-                <span class="row-text">
-                    <span class="row-title">{title}</span>
-                    <span class="row-sub">{sub}</span>
-                </span>
-            </summary>
+        <Entry title=title sub=sub>
             <Fields shown=shown id=id blocker=blocker />
-        </details>
+        </Entry>
     }
 }
 
@@ -122,27 +119,25 @@ fn Fields(shown: Shown, id: StoredValue<String>, blocker: Memo<Option<Blocker>>)
         );
     };
     view! {
-        <div class="fields">
-            <TextField label="Name" value=name on_change=move |text: String| change(&|blocker| blocker.name.clone_from(&text)) />
-            <NumberField label="Bearing of its near face" unit="°" decimals=1 limits=(0.0, 360.0)
-                value=degrees(|blocker| blocker.bearing.degrees())
-                on_change=move |to| change(&|blocker| blocker.bearing = Bearing::from_degrees(to)) />
-            {length("Distance", SIZES, (|b| b.distance, |b, to| b.distance = to))}
-            {length("Width", SIZES, (|b| b.width, |b, to| b.width = to))}
-            {length("Top above your ground", HEIGHTS, (|b| b.height, |b, to| b.height = to))}
-            <Show when=move || is(&[Kind::House])>
-                {length("Depth away from you", DEPTHS, (|b| b.depth, |b, to| b.depth = to))}
-            </Show>
-            <Show when=move || is(&[Kind::House, Kind::Wall, Kind::Parapet])>
-                <NumberField label="Face turned clockwise" unit="°" decimals=1 limits=(-90.0, 90.0)
-                    value=degrees(|blocker| blocker.turned.degrees())
-                    on_change=move |to| change(&|blocker| blocker.turned = Degrees::from_degrees(to)) />
-            </Show>
-            <Show when=move || is(&[Kind::Tree])>
-                <InLeaf blocker=blocker on_change=move |to| change(&|blocker| blocker.leaves = to) />
-            </Show>
-            <button type="button" class="button" on:click=remove>"Remove it"</button>
-        </div>
+        <TextField label="Name" value=name on_change=move |text: String| change(&|blocker| blocker.name.clone_from(&text)) />
+        <NumberField label="Bearing of its near face" unit="°" decimals=1 limits=(0.0, 360.0)
+            value=degrees(|blocker| blocker.bearing.degrees())
+            on_change=move |to| change(&|blocker| blocker.bearing = Bearing::from_degrees(to)) />
+        {length("Distance", SIZES, (|b| b.distance, |b, to| b.distance = to))}
+        {length("Width", SIZES, (|b| b.width, |b, to| b.width = to))}
+        {length("Top above your ground", HEIGHTS, (|b| b.height, |b, to| b.height = to))}
+        <Show when=move || is(&[Kind::House])>
+            {length("Depth away from you", DEPTHS, (|b| b.depth, |b, to| b.depth = to))}
+        </Show>
+        <Show when=move || is(&[Kind::House, Kind::Wall, Kind::Parapet])>
+            <NumberField label="Face turned clockwise" unit="°" decimals=1 limits=(-90.0, 90.0)
+                value=degrees(|blocker| blocker.turned.degrees())
+                on_change=move |to| change(&|blocker| blocker.turned = Degrees::from_degrees(to)) />
+        </Show>
+        <Show when=move || is(&[Kind::Tree])>
+            <InLeaf blocker=blocker on_change=move |to| change(&|blocker| blocker.leaves = to) />
+        </Show>
+        <button type="button" class="button" on:click=remove>"Remove it"</button>
     }
 }
 

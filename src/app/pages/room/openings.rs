@@ -8,7 +8,7 @@ use slantlight::units::Metres;
 use slantlight::words;
 
 use super::shown::Shown;
-use crate::app::parts::{Chips, EmptyState, LengthField, NumberField, SectionHead, TextField};
+use crate::app::parts::{Entries, Entry, LengthField, Listed, NumberField, TextField};
 
 /// Offsets, sills and sizes that can be typed, metres. Our own choice: a hall and a window over its whole length.
 const SIZES: (f64, f64) = (0.01, 100.0);
@@ -25,6 +25,13 @@ const ROOF_LABELS: [&str; 5] = [
     "Depth of its shaft",
 ];
 
+/// What the list says.
+const WORDS: Listed = Listed {
+    title: "Openings",
+    empty: "No opening yet: the room is dark. Add the window the sun shall come through.",
+    add: "Add to wall 1, or to the ceiling:",
+};
+
 /// The list.
 #[component]
 pub fn Openings(shown: Shown) -> impl IntoView {
@@ -39,22 +46,14 @@ pub fn Openings(shown: Shown) -> impl IntoView {
         many => format!("{many} in this room"),
     });
     view! {
-        <section>
-            <SectionHead title="Openings" beside=beside ruled=true />
-            <Show when=move || ids.with(Vec::is_empty)>
-                <EmptyState says="No opening yet: the room is dark. Add the window the sun shall come through.">""</EmptyState>
-            </Show>
-            <For each=move || ids.get() key=String::clone let:id>
-                <OpeningFold shown=shown id=id />
-            </For>
-            <p class="soft spaced-small">"Add to wall 1, or to the ceiling:"</p>
-            <Chips
-                label="Add an opening"
-                names=Signal::stored(OPENING_SIZES.map(|size| format!("+ {}", size.name)).to_vec())
-                chosen=Signal::stored(None)
-                on_choose=move |place| add(shown, place)
-            />
-        </section>
+        <Entries
+            words=WORDS
+            beside=beside
+            ids=ids
+            entry=move |id| view! { <OpeningFold shown=shown id=id /> }.into_any()
+            kinds=OPENING_SIZES.map(|size| format!("+ {}", size.name)).to_vec()
+            on_add=move |place| add(shown, place)
+        />
     }
 }
 
@@ -68,18 +67,16 @@ fn add(shown: Shown, place: usize) {
 fn OpeningFold(shown: Shown, id: String) -> impl IntoView {
     let id = StoredValue::new(id);
     let opening = Memo::new(move |_| id.with_value(|id| shown.with_opening(id, Opening::clone)));
-    let title = move || opening.with(|opening| opening.as_ref().map(|opening| opening.name.clone()));
-    let sub = move || opening.with(|opening| opening.as_ref().map(|opening| summary(opening, shown.units())));
+    let title = Signal::derive(move || {
+        opening.with(|opening| opening.as_ref().map(|opening| opening.name.clone())).unwrap_or_default()
+    });
+    let sub = Signal::derive(move || {
+        opening.with(|opening| opening.as_ref().map(|one| summary(one, shown.units()))).unwrap_or_default()
+    });
     view! {
-        <details class="fold">
-            <summary>
-                <span class="row-text">
-                    <span class="row-title">{title}</span>
-                    <span class="row-sub">{sub}</span>
-                </span>
-            </summary>
+        <Entry title=title sub=sub>
             <Fields shown=shown id=id opening=opening />
-        </details>
+        </Entry>
     }
 }
 
@@ -137,29 +134,27 @@ fn Fields(shown: Shown, id: StoredValue<String>, opening: Memo<Option<Opening>>)
         shown.store.edit_with_undo(Edit::RemoveOpening(id.get_value()), says);
     };
     view! {
-        <div class="fields">
-            <TextField label="Name" value=name on_change=move |text: String| change(&|opening| opening.name.clone_from(&text)) />
-            <WallChoice shown=shown id=id opening=opening />
-            {move || {
-                let [offset, sill, width, height, reveal] = if is_roof.get() { ROOF_LABELS } else { LABELS };
-                [
-                    length(offset, PLACES, (|o| o.offset, |o, to| o.offset = to)),
-                    length(sill, PLACES, (|o| o.sill, |o, to| o.sill = to)),
-                    length(width, SIZES, (|o| o.width, |o, to| o.width = to)),
-                    length(height, SIZES, (|o| o.height, |o, to| o.height = to)),
-                    length(reveal, (0.0, 5.0), (|o| o.reveal, |o, to| o.reveal = to)),
-                ].into_iter().collect_view()
-            }}
-            <NumberField label="Glass lets through" unit="%" decimals=0 limits=(0.0, 100.0) value=glass
-                on_change=move |percent| change(&|opening| opening.set_glass_percent(percent)) />
-            <OverhangAndBars shown=shown id=id opening=opening />
-            <label class="check">
-                <input type="checkbox" prop:checked=covered
-                    on:change=move |event| { let to = event_target_checked(&event); change(&|opening| opening.covered = to) } />
-                "Covered: no light comes through"
-            </label>
-            <button type="button" class="button" on:click=remove>"Remove this opening"</button>
-        </div>
+        <TextField label="Name" value=name on_change=move |text: String| change(&|opening| opening.name.clone_from(&text)) />
+        <WallChoice shown=shown id=id opening=opening />
+        {move || {
+            let [offset, sill, width, height, reveal] = if is_roof.get() { ROOF_LABELS } else { LABELS };
+            [
+                length(offset, PLACES, (|o| o.offset, |o, to| o.offset = to)),
+                length(sill, PLACES, (|o| o.sill, |o, to| o.sill = to)),
+                length(width, SIZES, (|o| o.width, |o, to| o.width = to)),
+                length(height, SIZES, (|o| o.height, |o, to| o.height = to)),
+                length(reveal, (0.0, 5.0), (|o| o.reveal, |o, to| o.reveal = to)),
+            ].into_iter().collect_view()
+        }}
+        <NumberField label="Glass lets through" unit="%" decimals=0 limits=(0.0, 100.0) value=glass
+            on_change=move |percent| change(&|opening| opening.set_glass_percent(percent)) />
+        <OverhangAndBars shown=shown id=id opening=opening />
+        <label class="check">
+            <input type="checkbox" prop:checked=covered
+                on:change=move |event| { let to = event_target_checked(&event); change(&|opening| opening.covered = to) } />
+            "Covered: no light comes through"
+        </label>
+        <button type="button" class="button" on:click=remove>"Remove this opening"</button>
     }
 }
 

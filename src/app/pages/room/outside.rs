@@ -8,7 +8,7 @@ use slantlight::units::{Bearing, Metres};
 use slantlight::words;
 
 use super::shown::Shown;
-use crate::app::parts::{Area, LengthField, NumberField, SectionHead, TextField};
+use crate::app::parts::{Area, Entry, LengthField, NumberField, SectionHead, TextField};
 
 /// Sizes that can be typed, metres. Our own choice.
 const DISTANCES: (f64, f64) = (0.5, 5000.0);
@@ -49,7 +49,7 @@ fn ScreenFold(shown: Shown, place: usize) -> impl IntoView {
         shown.with(|room| room.screens.get(place).map(read)).flatten().unwrap_or_default()
     };
     let name = Signal::derive(move || with(&|screen| screen.name.clone()));
-    let sub = move || with(&|screen| summary(screen, units.get()));
+    let sub = Signal::derive(move || with(&|screen| summary(screen, units.get())));
     let change = move |change: &dyn Fn(&mut Screen)| {
         shown.change(|room| room.screens.get_mut(place).map(change).unwrap_or_default());
     };
@@ -64,26 +64,18 @@ fn ScreenFold(shown: Shown, place: usize) -> impl IntoView {
     };
     let remove = move |_| shown.change(|room| drop(room.screens.remove(place)));
     view! {
-        <details class="fold">
-            <summary>
-                <span class="row-text">
-                    <span class="row-title">{name}</span>
-                    <span class="row-sub">{sub}</span>
-                </span>
-            </summary>
-            <div class="fields">
-                <TextField label="Name" value=name on_change=move |text: String| change(&|screen| screen.name.clone_from(&text)) />
-                <LengthField label="Distance from the room's middle" value=length(|s| s.distance.metres()) units=units limits=DISTANCES
-                    on_change=move |to| change(&|screen| screen.distance = to) />
-                <NumberField label="Left end, bearing" unit="°" decimals=1 limits=(0.0, 360.0) value=number(|s| s.from.degrees())
-                    on_change=move |to| change(&|screen| screen.from = Bearing::from_degrees(to)) />
-                <NumberField label="Right end, bearing" unit="°" decimals=1 limits=(0.0, 360.0) value=number(|s| s.to.degrees())
-                    on_change=move |to| change(&|screen| screen.to = Bearing::from_degrees(to)) />
-                <LengthField label="Top above the room's floor" value=length(|s| s.height.metres()) units=units limits=HEIGHTS
-                    on_change=move |to| change(&|screen| screen.height = to) />
-                <button type="button" class="button" on:click=remove>"Remove it"</button>
-            </div>
-        </details>
+        <Entry title=name sub=sub>
+            <TextField label="Name" value=name on_change=move |text: String| change(&|screen| screen.name.clone_from(&text)) />
+            <LengthField label="Distance from the room's middle" value=length(|s| s.distance.metres()) units=units limits=DISTANCES
+                on_change=move |to| change(&|screen| screen.distance = to) />
+            <NumberField label="Left end, bearing" unit="°" decimals=1 limits=(0.0, 360.0) value=number(|s| s.from.degrees())
+                on_change=move |to| change(&|screen| screen.from = Bearing::from_degrees(to)) />
+            <NumberField label="Right end, bearing" unit="°" decimals=1 limits=(0.0, 360.0) value=number(|s| s.to.degrees())
+                on_change=move |to| change(&|screen| screen.to = Bearing::from_degrees(to)) />
+            <LengthField label="Top above the room's floor" value=length(|s| s.height.metres()) units=units limits=HEIGHTS
+                on_change=move |to| change(&|screen| screen.height = to) />
+            <button type="button" class="button" on:click=remove>"Remove it"</button>
+        </Entry>
     }
 }
 
