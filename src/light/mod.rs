@@ -2,6 +2,7 @@
 //!
 //! Directions as the lens sees them, and sunlight on surfaces. Nothing here knows the time or a wish.
 
+mod above_line;
 pub mod aim;
 pub mod beam;
 pub mod board;
@@ -34,4 +35,5 @@ pub mod sky_component;
 pub mod sky_model;
 pub mod skylight;
 pub mod told_patch;
+pub mod view;
 pub mod wall_bearing;

@@ -63,6 +63,7 @@ fn t_d1_the_wall_behind() {
 
 #[test]
 fn t_d2_low_sun() {
+    // T-D2.
     // The printed height is good to 0.005°, which is 0.004 m out here; the print itself to 0.005 m.
 
     near(reach(&room(240.0, 20.0), &lit(&room(240.0, 20.0), 293.42, 10.57)).unwrap().metres(), 7.67, 0.009);
@@ -74,6 +75,7 @@ fn t_d2_low_sun() {
 
 #[test]
 fn t_d3_the_walls_thickness() {
+    // T-D3.
     let mut thick = room(240.0, 10.0);
     thick.openings[0].reveal = m(0.25);
     let clear = |bearing: f64, height: f64| {
@@ -88,6 +90,7 @@ fn t_d3_the_walls_thickness() {
 
 #[test]
 fn t_d4_an_overhang() {
+    // T-D4.
     let mut shaded = room(240.0, 10.0);
     shaded.openings[0].overhang = Some(Overhang { depth: m(0.6), above: m(0.2) });
     let beams = beams(&shaded, shaded.room_from_world(sun(261.01, 40.02)));

@@ -41,6 +41,15 @@ mod tests {
     use super::*;
 
     #[test]
+    fn an_edge_blurs_with_the_way_of_the_light() {
+        // T-D6: the head of T-D1, 3.73 m along the ray: 35 mm across it, 54 mm along the floor.
+        let head = Metres::from_metres(2.4);
+        assert!((across(Metres::from_metres(3.73)).metres() - 0.035).abs() < 0.0005);
+        let floor = on_floor(head, Height::clamped(40.02)).unwrap();
+        assert!((floor.metres() - 0.054).abs() < 0.0005);
+    }
+
+    #[test]
     fn bars_lose_their_shadow() {
         // T-B4: a bar of 50 mm at 5.4 m, of 100 mm at 10.8 m; printed to 0.1 m, with the sun's width rounded to 0.0093.
         for (bar, far) in [(0.05, 5.4), (0.1, 10.8)] {

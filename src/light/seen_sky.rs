@@ -43,59 +43,89 @@ pub(super) struct Moments {
 /// theorem on the sphere for the field `(z·ω)(n − (n·ω) ω)`, `⅓ [(n·z) Ω + Σ (n·Γ) z·∫ω ds]`, with
 /// `∫ω ds = (a + b) tan(θ/2)` along a side from a to b. Derived here and checked by quadrature.
 pub(super) fn moments<S>(outline: &[Vector<S>], normal: Vector<S>) -> Moments {
-    let mut sum = Moments::default();
-    let Some(last) = outline.last().and_then(|corner| corner.unit()) else { return sum };
-    let (mut from, mut turn, mut solid) = (last, 0.0, 0.0);
-    let mut first = None;
-    for corner in outline {
-        let Some(to) = corner.unit() else { continue };
-        let (across, cos) = (from.cross(to), from.dot(to));
-        let sin = across.norm();
-        if sin > 0.0 {
-            let facing = normal.dot(across) / sin;
-            sum.even += 0.5 * maths::atan2(sin, cos) * facing;
-            sum.graded += facing * (from.z + to.z) * sin / (1.0 + cos);
+    let Some(start) = outline.last().copied() else { return Moments::default() };
+    let (mut even, mut graded, mut solid) = (0.0, 0.0, SolidAngle::default());
+    let first = start.norm();
+    // Lengths of the corners are kept beside them: no corner is made a unit vector.
+    let (mut from, mut far, mut rise, mut from_start) = (start, first, start.z / first, first * first);
+    for to in outline.iter().copied() {
+        let (across, dot, to_far, to_start) = (from.cross(to), from.dot(to), to.norm(), start.dot(to));
+        let (sine, to_rise, both) = (across.norm(), to.z / to_far, far * to_far + dot);
+        if sine > 0.0 {
+            let (facing, per) = (normal.dot(across), 1.0 / both);
+            // Half of the side's length is the arc of sin/(1 + cos), the tangent of that half.
+            even += facing / sine * maths::atan(sine * per);
+            graded += facing * (rise + to_rise) * per;
         }
-        let start = *first.get_or_insert(to);
-        let piece = solid_angle(start, from, to);
-        (solid, turn) = (solid + piece.abs(), turn + piece);
-        from = to;
+        solid.add(start.dot(across), first * both + from_start * to_far + to_start * far);
+        (from, far, rise, from_start) = (to, to_far, to_rise, to_start);
     }
     // Clockwise corners have outward normals.
-    let sign = if turn < 0.0 { -1.0 } else { 1.0 };
-    Moments { even: sign * sum.even, graded: (normal.z * solid + sign * sum.graded) / 3.0 }
+    let solid = solid.steradians();
+    let sign = if solid < 0.0 { -1.0 } else { 1.0 };
+    Moments { even: sign * even, graded: (normal.z * solid.abs() + sign * graded) / 3.0 }
 }
 
-/// Solid angle of a triangle of directions, signed by the way round. Source: van Oosterom and Strackee (1983), eq. 8.
-fn solid_angle<S>(a: Vector<S>, b: Vector<S>, c: Vector<S>) -> f64 {
-    2.0 * maths::atan2(a.dot(b.cross(c)), 1.0 + a.dot(b) + b.dot(c) + c.dot(a))
+/// Solid angle of a fan of triangles of directions, signed by the way round, not over a half-sphere: the angle of a product of
+/// complex numbers, one for each triangle, so that it is asked for once. Source: van Oosterom and Strackee (1983), eq. 8.
+struct SolidAngle {
+    real: f64,
+    imaginary: f64,
+}
+
+impl Default for SolidAngle {
+    fn default() -> Self {
+        Self { real: 1.0, imaginary: 0.0 }
+    }
+}
+
+impl SolidAngle {
+    /// A triangle, by its triple product, and by the product of its corners' lengths and each length times the product of the
+    /// other two corners.
+    fn add(&mut self, triple: f64, dots: f64) {
+        let Self { real, imaginary } = *self;
+        (self.real, self.imaginary) = (real * dots - imaginary * triple, real * triple + imaginary * dots);
+    }
+
+    fn steradians(&self) -> f64 {
+        2.0 * maths::atan2(self.imaginary, self.real)
+    }
 }
 
 /// `∫ f(ω) dω` by quadrature.
 pub(super) fn integral(outline: &[Way], function: &impl Fn(Way) -> f64) -> f64 {
-    let units: Vec<Way> = outline.iter().filter_map(|corner| corner.unit()).collect();
-    let Some((first, rest)) = units.split_first() else { return 0.0 };
-    rest.windows(2).map(|pair| triangle([*first, pair[0], pair[1]], function)).sum()
+    let mut sum = 0.0;
+    samples(outline, &mut |way, steradians| sum += function(way) * steradians);
+    sum
+}
+
+/// Calls `each` with the directions of the quadrature, unit vectors, and the steradians that each stands for.
+pub(super) fn samples(outline: &[Way], each: &mut impl FnMut(Way, f64)) {
+    let mut units = outline.iter().filter_map(|corner| corner.unit());
+    let Some((first, mut from)) = units.next().zip(units.next()) else { return };
+    for to in units {
+        triangle([first, from, to], each);
+        from = to;
+    }
 }
 
 /// A triangle, halved across its longest side until it is small.
-fn triangle([a, b, c]: [Way; 3], function: &impl Fn(Way) -> f64) -> f64 {
+fn triangle([a, b, c]: [Way; 3], each: &mut impl FnMut(Way, f64)) {
     let square = |one: Way, other: Way| (one - other).dot(one - other);
     let sides = [(square(a, b), [a, b, c]), (square(b, c), [b, c, a]), (square(c, a), [c, a, b])];
     let (longest, [from, to, apex]) =
         sides.into_iter().fold(sides[0], |most, side| if side.0 > most.0 { side } else { most });
     if let Some(middle) = (from + to).unit().filter(|_| longest > LONGEST) {
-        return triangle([from, middle, apex], function) + triangle([middle, to, apex], function);
+        triangle([from, middle, apex], each);
+        return triangle([middle, to, apex], each);
     }
     // A flat piece of the plane through the corners: dω = (distance of the plane)/r³ dA.
-    let twice_area = (b - a).cross(c - a);
-    let volume = twice_area.dot(a).abs() / 2.0;
-    let sample = |([p, q, r], weight): &([f64; 3], f64)| {
+    let volume = (b - a).cross(c - a).dot(a).abs() / 2.0;
+    for ([p, q, r], weight) in &RULE {
         let point = a * *p + b * *q + c * *r;
         let distance = point.norm();
-        function(point * (1.0 / distance)) * weight / (distance * distance * distance)
-    };
-    volume * RULE.iter().map(sample).sum::<f64>()
+        each(point * (1.0 / distance), volume * weight / (distance * distance * distance));
+    }
 }
 
 #[cfg(test)]

@@ -9,15 +9,17 @@
 //! Shares are of the light on level ground outdoors from the whole of the same sky ([`super::sky_model`]); times that
 //! light they are lux. Counted: reveals, overhangs, bars, inner walls, roof lights, everything above the skyline that is
 //! given (see it from the spot itself: `place::outside`). Exact for overcast and uniform skies, to 0.1 % for the others.
-//! Not here: the ground seen through an opening, people and furniture.
+//! Not here: the ground seen through an opening ([`super::view`]), people and furniture.
 
+use super::above_line;
 use super::glazing::Glazing;
 use super::sky_model::SkyModel;
-use crate::place::aperture::{lets_in, outlines};
+use crate::place::aperture::{for_each_outline, lets_in};
+use crate::place::inside::Spot;
 use crate::place::opening::Opening;
 use crate::place::polygon::Few;
 use crate::place::room::Room;
-use crate::place::skyline::{Edge, Skyline};
+use crate::place::skyline::Skyline;
 use crate::units::{Degrees, InRoom, Lux, Share, Vector, World};
 
 /// Of an even sky, what glass lets through over what it lets straight through: 0.91 for one pane (handbook C7, from memory).
@@ -80,17 +82,17 @@ pub struct Through<T> {
 impl Inside<'_> {
     /// The sky's light on a plane through each opening that lets any in, glass and bars counted.
     pub fn sky(&self, facing: Facing, sky: &SkyModel) -> Vec<Through<SkyShare>> {
-        let normal = self.room.room_from_world(facing.normal);
-        self.each(|opening| {
-            let bare = self.sky_component(opening, (facing, normal), sky);
-            bare.past(of_the_sky(opening)).past(opening.unseen_bars())
-        })
+        let glazed = |(opening, bare): (usize, SkyShare)| {
+            let one = &self.room.openings[opening];
+            Through { opening, light: bare.past(of_the_sky(one)).past(one.unseen_bars()) }
+        };
+        let all = self.each(facing, sky).map(glazed);
+        all.filter(|through| through.light.0 > 0.0).collect()
     }
 
     /// The same through openings without glass: the sky component of daylighting.
     pub fn sky_bare(&self, facing: Facing, sky: &SkyModel) -> SkyShare {
-        let normal = self.room.room_from_world(facing.normal);
-        self.room.openings.iter().map(|opening| self.sky_component(opening, (facing, normal), sky)).sum()
+        self.each(facing, sky).map(|(_, bare)| bare).sum()
     }
 
     /// The openings through which the sun, seen towards a unit vector, shines onto a spot, and how much of its light their
@@ -108,64 +110,51 @@ impl Inside<'_> {
     }
 
     /// The sky's light on a plane before the room, where nothing but the skyline is in the way.
-    pub(super) fn open_sky(&self, normal: Vector<World>, sky: &SkyModel) -> SkyShare {
+    pub fn open_sky(&self, normal: Vector<World>, sky: &SkyModel) -> SkyShare {
         let (east, north) = (Vector::new(1.0, 0.0, 0.0), Vector::new(0.0, 1.0, 0.0));
         let rim = [east, north, -east, -north];
         let quarter = |at: usize| {
             let mut outline = Few::new([rim[at], rim[(at + 1) % 4], Vector::UP]);
             outline.cut(normal);
-            self.above_the_line(outline, |part| sky.through(part, normal))
+            self.above_the_line(&outline, normal, sky)
         };
         SkyShare((0..4).map(quarter).sum())
     }
 
-    fn each(&self, light: impl Fn(&Opening) -> SkyShare) -> Vec<Through<SkyShare>> {
-        let all = self.room.openings.iter().enumerate();
-        let all = all.map(|(opening, one)| Through { opening, light: light(one) });
-        all.filter(|through| through.light.0 > 0.0).collect()
+    /// Through each opening as if there were no glass, by its place in the room's list.
+    fn each(&self, facing: Facing, sky: &SkyModel) -> impl Iterator<Item = (usize, SkyShare)> {
+        let normals = (facing.normal, self.room.room_from_world(facing.normal));
+        let spot = Spot::new(self.room, facing.at);
+        let light = move |opening| Some(self.sky_component((spot.as_ref()?, opening), normals, sky));
+        self.room.openings.iter().enumerate().filter_map(move |(at, one)| Some((at, light(one)?)))
     }
 
     /// Through one opening; the plane's normal comes in both spaces, so that it is turned once for all openings.
     fn sky_component(
         &self,
-        opening: &Opening,
-        (facing, normal): (Facing, Vector<InRoom>),
+        (spot, opening): (&Spot<'_>, &Opening),
+        normals: (Vector<World>, Vector<InRoom>),
         sky: &SkyModel,
     ) -> SkyShare {
-        let light = |mut outline: Few<InRoom>| {
-            outline.cut(normal);
+        let mut sum = 0.0;
+        for_each_outline(spot, opening, Degrees::default(), |outline| {
+            outline.cut(normals.1);
             outline.cut(Vector::UP);
-            if outline.is_nothing() {
-                return 0.0;
-            }
             let plain =
-                if self.line.is_level() { sky.in_closed_form(outline.corners(), normal) } else { None };
-            plain.unwrap_or_else(|| {
+                if self.line.is_level() { sky.in_closed_form(outline.corners(), normals.1) } else { None };
+            sum += plain.unwrap_or_else(|| {
                 let outline = outline.map(|corner| self.room.world_from_room(corner));
-                self.above_the_line(outline, |part| sky.through(part, facing.normal))
-            })
-        };
-        SkyShare(outlines(self.room, opening, facing.at).into_iter().map(light).sum())
+                self.above_the_line(&outline, normals.0, sky)
+            });
+        });
+        SkyShare(sum)
     }
 
-    /// Sums a function over the parts of an outline above each piece of the skyline.
-    fn above_the_line(&self, outline: Few<World>, light: impl Fn(&[Vector<World>]) -> f64) -> f64 {
-        if outline.is_nothing() {
-            return 0.0;
-        }
-        if self.line.is_level() {
-            return light(outline.corners());
-        }
-        let quarter = Degrees::from_degrees(90.0);
-        let part = |edge: &Edge| {
-            let right_of = edge.from.turned(quarter).level();
-            let left_of = -edge.to().turned(quarter).level();
-            let mut part = outline;
-            [right_of, left_of, edge.above.normal].into_iter().for_each(|inwards| part.cut(inwards));
-            part
-        };
-        let parts = self.line.edges().iter().map(part).filter(|part| !part.is_nothing());
-        parts.map(|part| light(part.corners())).sum()
+    /// Of an outline in front of the plane, what is above the skyline.
+    fn above_the_line(&self, outline: &Few<World>, normal: Vector<World>, sky: &SkyModel) -> f64 {
+        let mut sum = 0.0;
+        above_line::sky(self.line, outline, |part| sum += sky.through(part, normal));
+        sum
     }
 }
 

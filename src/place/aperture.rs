@@ -6,15 +6,15 @@
 //! light; that is `light`'s. The horizon is not in it.
 
 use super::cone::{Cone, HalfSpace};
-use super::frame::Frame;
-use super::inside;
+use super::inside::Spot;
 use super::mark::Mark;
-use super::opening::{Opening, Overhang};
+use super::opening::Opening;
 use super::pane::Rectangle;
 use super::polygon::Few;
 use super::room::Room;
+use super::wall::Wall;
 use crate::maths;
-use crate::units::{Degrees, InRoom, Vector, World};
+use crate::units::{Degrees, InRoom, Metres, Vector, World};
 
 /// An opening and the sky it lets onto a mark.
 #[derive(Clone, Debug, PartialEq)]
@@ -53,9 +53,9 @@ pub fn face(mark: &Mark) -> Vector<InRoom> {
 /// The sky that an opening lets onto a point; none if it is covered or the point does not stand inside of it.
 pub fn cones(room: &Room, opening: &Opening, point: Vector<InRoom>, finest: Degrees) -> Vec<Cone> {
     let mut all = Vec::new();
-    for_each_piece(room, opening, point, finest, |part, cuts| {
-        let normals = edges(part.corners()).chain(cuts.iter().copied());
-        let unit = normals.filter_map(|normal| normal.unit());
+    let Some(spot) = Spot::new(room, point) else { return all };
+    for_each_outline(&spot, opening, finest, |outline| {
+        let unit = edges(outline.corners()).filter_map(|normal| normal.unit());
         let sides = unit.map(|normal| HalfSpace::beside(room.world_from_room(normal))).collect();
         all.push(Cone { sides });
     });
@@ -67,70 +67,101 @@ pub fn lets_in(room: &Room, opening: &Opening, point: Vector<InRoom>, direction:
     cones(room, opening, point, Degrees::default()).iter().any(|cone| cone.contains(direction))
 }
 
-/// The same sky as polygons of directions from the point, every bar counted.
-pub(crate) fn outlines(room: &Room, opening: &Opening, point: Vector<InRoom>) -> Vec<Few<InRoom>> {
-    let mut all = Vec::new();
-    for_each_piece(room, opening, point, Degrees::default(), |part, cuts| {
-        let mut outline = *part;
-        cuts.iter().for_each(|inwards| outline.cut(*inwards));
-        if !outline.is_nothing() {
-            all.push(outline);
-        }
-    });
-    all
-}
-
-/// Calls `each` with every part of the inner rectangle that is seen, and for every pane the normals of the planes that cut
-/// it further.
-fn for_each_piece(
-    room: &Room,
+/// Calls `each` with the polygons of directions from a spot in which an opening shows the sky. All that bounds it from the
+/// sides is a rectangle once it is seen in the wall's inner face, so that panes, reveal and slab need no more than the
+/// smaller of two numbers.
+pub(crate) fn for_each_outline(
+    spot: &Spot<'_>,
     opening: &Opening,
-    point: Vector<InRoom>,
     finest: Degrees,
-    mut each: impl FnMut(&Few<InRoom>, &[Vector<InRoom>]),
+    mut each: impl FnMut(&mut Few<InRoom>),
 ) {
-    let Some(frame) = room.frame(opening).filter(|_| !opening.covered) else { return };
-    let parts = inside::seen_parts(room, opening, &frame, point);
-    if parts.is_empty() {
+    if opening.covered {
         return;
     }
-    let slab = opening.overhang.filter(|_| !opening.in_ceiling);
-    let slab = slab.and_then(|slab| beneath(slab, &frame, point));
-    let barred = opening.bars.map(|_| panes_to_tell(opening, &frame, point, finest));
+    let Some(sight) = spot.room.face_of(opening).and_then(|wall| Sight::of(wall, spot.at)) else { return };
+    let views = if opening.in_ceiling { spot.views() } else { None };
+    let seen = if opening.in_ceiling { Some([-f64::INFINITY, f64::INFINITY]) } else { spot.stretch(opening) };
+    let Some([from, to]) = seen else { return };
+    let barred = opening.bars.map(|_| panes_to_tell(opening, &sight, finest));
     let whole = [opening.whole()];
-    let panes = barred.as_deref().unwrap_or(&whole);
-    let is_plain = panes == whole && opening.reveal.metres() <= 0.0;
-    for part in &parts {
-        for pane in panes {
-            // Four edges of the pane and the slab.
-            let mut cuts = [Vector::new(0.0, 0.0, 0.0); 5];
-            let mut count = 0;
-            let edges = outer(opening, &frame, *pane, point);
-            for cut in edges.into_iter().filter(|_| !is_plain).chain(slab) {
-                cuts[count] = cut;
-                count += 1;
-            }
-            each(part, &cuts[..count]);
+    for pane in barred.as_deref().unwrap_or(&whole) {
+        let Some(corners) = sight.through(opening, pane, [from, to]) else { continue };
+        let mut outline = Few::new(corners);
+        match &views {
+            None => each(&mut outline),
+            Some(views) => views.iter().for_each(|cuts| {
+                let mut part = outline;
+                cuts.iter().for_each(|inwards| part.cut(*inwards));
+                if !part.is_nothing() {
+                    each(&mut part);
+                }
+            }),
         }
+    }
+}
+
+/// A face of the room as a point of the room sees it.
+struct Sight {
+    wall: Wall,
+    /// From the point to the face's first corner.
+    from: Vector<InRoom>,
+    /// Distance of the face.
+    away: f64,
+    /// Foot of the point on the face, along and up.
+    foot: [f64; 2],
+}
+
+impl Sight {
+    /// None from outside.
+    fn of(wall: Wall, point: Vector<InRoom>) -> Option<Self> {
+        let from = wall.from - point;
+        let away = wall.outward.dot(from);
+        (away > 0.0).then(|| Self { foot: [-wall.along.dot(from), -wall.up.dot(from)], wall, from, away })
+    }
+
+    /// Where in the inner face something is seen that lies `behind` it; along is 0, up is 1.
+    fn seen(&self, axis: usize, at: f64, behind: f64) -> f64 {
+        self.foot[axis] + (at - self.foot[axis]) * (self.away / (self.away + behind))
+    }
+
+    /// What shows of a pane of an opening's outer face between its inner edges and beneath its slab, no farther along than
+    /// from one place to another.
+    fn through(
+        &self,
+        opening: &Opening,
+        pane: &Rectangle,
+        [from, to]: [f64; 2],
+    ) -> Option<[Vector<InRoom>; 4]> {
+        let (whole, reveal) = (opening.whole(), opening.reveal.metres());
+        let outer = |axis: usize, at: Metres| self.seen(axis, at.metres(), reveal);
+        let left = outer(0, pane.left).max(whole.left.metres()).max(from);
+        let right = outer(0, pane.right).min(whole.right.metres()).min(to);
+        let low = outer(1, pane.low).max(whole.low.metres());
+        let high = outer(1, pane.high).min(whole.high.metres()).min(self.slab(opening));
+        let at = |along: f64, up: f64| self.from + self.wall.along * along + self.wall.up * up;
+        (left < right && low < high).then(|| [at(left, low), at(right, low), at(right, high), at(left, high)])
+    }
+
+    /// How far up one sees beneath an opening's slab; it hides nothing of what lies below a point above it.
+    fn slab(&self, opening: &Opening) -> f64 {
+        let Some(slab) = opening.overhang.filter(|_| !opening.in_ceiling) else { return f64::INFINITY };
+        let edge = opening.whole().high.metres() + slab.above.metres();
+        let behind = opening.reveal.metres() + slab.depth.metres();
+        if edge > self.foot[1] { self.seen(1, edge, behind) } else { f64::INFINITY }
     }
 }
 
 /// Its panes, or the whole where the point is so far off that no bar looks as wide as `finest`.
-fn panes_to_tell(opening: &Opening, frame: &Frame, point: Vector<InRoom>, finest: Degrees) -> Vec<Rectangle> {
-    let Some(bars) = opening.bars else { return vec![opening.whole()] };
-    let away = ((frame.outer[0] + frame.outer[2]) * 0.5 - point).norm();
+fn panes_to_tell(opening: &Opening, sight: &Sight, finest: Degrees) -> Vec<Rectangle> {
+    let whole = opening.whole();
+    let Some(bars) = opening.bars else { return vec![whole] };
+    let middle = |low: Metres, high: Metres| (low.metres() + high.metres()) / 2.0;
+    let [along, up] = [middle(whole.left, whole.right), middle(whole.low, whole.high)];
+    let out = sight.wall.outward * opening.reveal.metres();
+    let away = (sight.from + sight.wall.along * along + sight.wall.up * up + out).norm();
     let looks = maths::atan2(bars.thickness.metres(), away);
-    if looks < finest.radians() { vec![opening.whole()] } else { opening.pane_rectangles() }
-}
-
-/// Normals of the planes through the point and the edges of a pane in the outer face, pointing to its inside.
-fn outer(opening: &Opening, frame: &Frame, pane: Rectangle, point: Vector<InRoom>) -> [Vector<InRoom>; 4] {
-    let out = frame.wall.outward * opening.reveal.metres() - point;
-    let Rectangle { left, right, low, high } = pane;
-    let corners = [(left, low), (right, low), (right, high), (left, high)]
-        .map(|(along, up)| frame.wall.point(along, up) + out);
-    let mut normals = edges(&corners);
-    core::array::from_fn(|_| normals.next().unwrap_or(Vector::new(0.0, 0.0, 0.0)))
+    if looks < finest.radians() { vec![whole] } else { opening.pane_rectangles() }
 }
 
 /// Normals of the planes through the eye and each edge of a polygon, pointing to its inside; of any length.
@@ -141,18 +172,11 @@ fn edges(corners: &[Vector<InRoom>]) -> impl Iterator<Item = Vector<InRoom>> + '
     normals.map(move |normal| if normal.dot(middle) < 0.0 { -normal } else { normal })
 }
 
-/// Unit normal of the plane through `point` and the far edge of a slab, pointing below it; none for a point above.
-fn beneath(overhang: Overhang, frame: &Frame, point: Vector<InRoom>) -> Option<Vector<InRoom>> {
-    let out = frame.wall.outward * overhang.depth.metres();
-    let edge = frame.outer[2] + out + Vector::UP * overhang.above.metres() - point;
-    let normal = frame.wall.along.cross(edge).unit().filter(|_| edge.z > 0.0)?;
-    Some(if normal.z > 0.0 { -normal } else { normal })
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{Bearing, Height, Metres};
+    use crate::place::opening::Overhang;
+    use crate::units::{Bearing, Height};
     use proptest::prelude::*;
 
     fn metres(m: f64) -> Metres {
@@ -197,10 +221,12 @@ mod tests {
             };
             let (room, point) = (room(turn, opening.clone()), Vector::new(x, y, z));
             let sun: Vector<World> = Vector::towards(Bearing::from_degrees(turn + bearing), Height::clamped(up));
-            let cone = &cones(&room, &opening, point, Degrees::default())[0];
-            let nearest = cone.sides.iter().map(|side| side.normal.dot(sun).abs()).fold(1.0, f64::min);
+            let cones = cones(&room, &opening, point, Degrees::default());
+            let sides = cones.iter().flat_map(|cone| &cone.sides);
+            let nearest = sides.map(|side| side.normal.dot(sun).abs()).fold(1.0, f64::min);
             prop_assume!(nearest > 1e-9);
-            prop_assert_eq!(cone.contains(sun), passes(&opening, point, room.room_from_world(sun)));
+            let lit = cones.iter().any(|cone| cone.contains(sun));
+            prop_assert_eq!(lit, passes(&opening, point, room.room_from_world(sun)));
         }
 
         #[test]

@@ -4,9 +4,7 @@
 //! seen is in one piece: two sight lines and the wall between their ends enclose no other wall, because walls hang together.
 //! A roof light may be seen in several: one for each triangle of free view.
 
-use super::frame::Frame;
 use super::opening::Opening;
-use super::polygon::{Few, area, clip};
 use super::room::Room;
 use super::wall::Wall;
 use crate::maths;
@@ -18,58 +16,53 @@ const NOTHING: f64 = 1e-9;
 /// A stretch along the opening's wall, metres from the wall's first corner.
 type Stretch = (f64, f64);
 
-/// The parts of an opening's inner rectangle that are seen from `spot`, as convex polygons of directions; none from outside.
-pub(super) fn seen_parts(
-    room: &Room,
-    opening: &Opening,
-    frame: &Frame,
-    spot: Vector<InRoom>,
-) -> Vec<Few<InRoom>> {
-    if frame.wall.outward.dot(frame.inner[0] - spot) <= 0.0 {
-        return Vec::new();
-    }
-    let from_spot = |corners: &[Vector<InRoom>]| Few::new(corners.iter().map(|corner| *corner - spot));
-    if !opening.in_ceiling {
-        let ends = seen(room, opening, spot);
-        return ends.map(|ends| from_spot(&narrowed(frame, ends))).into_iter().collect();
-    }
-    if !room.holds(Metres::from_metres(spot.x), Metres::from_metres(spot.y)) {
-        return Vec::new();
-    }
-    if room.is_convex() {
-        return vec![from_spot(&frame.inner)];
-    }
-    let parts = views(room, spot).into_iter().map(|sides| {
-        sides.into_iter().fold(frame.inner.to_vec(), |left, (through, inwards)| clip(&left, through, inwards))
-    });
-    parts.filter(|part| area(part) > NOTHING).map(|part| from_spot(&part)).collect()
+/// A spot of a room.
+pub(crate) struct Spot<'a> {
+    /// The room.
+    pub(crate) room: &'a Room,
+    /// Where in it.
+    pub(crate) at: Vector<InRoom>,
+    /// Whether no wall hides anything.
+    sees_all: bool,
 }
 
-/// The inner rectangle, no wider than what is seen of it.
-fn narrowed(frame: &Frame, [from, to]: [Metres; 2]) -> [Vector<InRoom>; 4] {
-    let at = |corner: Vector<InRoom>, along: Metres| frame.wall.point(along, Metres::from_metres(corner.z));
-    let [first_low, second_low, second_high, first_high] = frame.inner;
-    [at(first_low, from), at(second_low, to), at(second_high, to), at(first_high, from)]
+impl<'a> Spot<'a> {
+    /// None outside of the room.
+    pub(crate) fn new(room: &'a Room, at: Vector<InRoom>) -> Option<Self> {
+        let inside = room.holds(Metres::from_metres(at.x), Metres::from_metres(at.y));
+        inside.then(|| Self { room, at, sees_all: room.is_convex() })
+    }
+
+    /// From where to where along its wall an opening is seen; `None` if it is not.
+    pub(super) fn stretch(&self, opening: &Opening) -> Option<[f64; 2]> {
+        let whole = (opening.offset.metres(), opening.offset.metres() + opening.width.metres());
+        if self.sees_all { Some([whole.0, whole.1]) } else { seen(self.room, opening, whole, self.at) }
+    }
+
+    /// What is seen of the ceiling, as cuts through the spot: two sight lines and the upper edge of the wall between them;
+    /// `None` for all of it.
+    pub(super) fn views(&self) -> Option<Vec<[Vector<InRoom>; 3]>> {
+        (!self.sees_all).then(|| views(self.room, self.at))
+    }
 }
 
-/// An upright plane: a point of it and the way in.
-type Side = (Vector<InRoom>, Vector<InRoom>);
-
-/// The free view from `spot` in the plan, as triangles between the directions of neighbouring corners: two sight lines
-/// and the one wall between them.
-fn views(room: &Room, spot: Vector<InRoom>) -> Vec<[Side; 3]> {
+/// The free view from `spot`, as triangles in the plan between the directions of neighbouring corners.
+fn views(room: &Room, spot: Vector<InRoom>) -> Vec<[Vector<InRoom>; 3]> {
     let flat = Vector::new(spot.x, spot.y, 0.0);
     let mut ways: Vec<Vector<InRoom>> =
         room.walls().filter_map(|(_, wall)| (wall.from - flat).unit()).collect();
     ways.sort_by(|a, b| maths::atan2(a.y, a.x).total_cmp(&maths::atan2(b.y, b.x)));
     let next = ways.iter().cycle().skip(1);
     let pairs = ways.iter().copied().zip(next.copied());
+    let lift = Vector::UP * room.ceiling.metres() - spot;
     let left_of = |way: Vector<InRoom>| Vector::new(-way.y, way.x, 0.0);
     pairs
         .filter_map(|(right, left)| {
             let between = (right + left).unit().filter(|_| right.cross(left).z > NOTHING)?;
             let wall = nearest(room, flat, between)?;
-            Some([(flat, left_of(right)), (flat, -left_of(left)), (wall.from, -wall.outward)])
+            let edge = (wall.from + lift).cross(wall.along);
+            let inwards = if edge.dot(-wall.outward) < 0.0 { -edge } else { edge };
+            Some([left_of(right), -left_of(left), inwards])
         })
         .collect()
 }
@@ -87,21 +80,14 @@ fn nearest(room: &Room, spot: Vector<InRoom>, way: Vector<InRoom>) -> Option<Wal
     (wall.outward.dot(way) > 0.0).then_some(wall)
 }
 
-/// From where to where along its wall an opening is seen from `spot`; `None` if it is not, or if `spot` is outside.
-fn seen(room: &Room, opening: &Opening, spot: Vector<InRoom>) -> Option<[Metres; 2]> {
+/// From where to where along its wall what is `whole` of an opening is seen from `spot`; `None` if it is not.
+fn seen(room: &Room, opening: &Opening, whole: Stretch, spot: Vector<InRoom>) -> Option<[f64; 2]> {
     let wall = room.wall(opening.wall)?;
-    if !room.holds(Metres::from_metres(spot.x), Metres::from_metres(spot.y)) {
-        return None;
-    }
-    let whole = (opening.offset.metres(), opening.offset.metres() + opening.width.metres());
-    if room.is_convex() {
-        return Some([whole.0, whole.1].map(Metres::from_metres));
-    }
     let others = room.walls().filter(|(number, _)| *number != opening.wall);
     let mut hidden: Vec<Stretch> = others.filter_map(|(_, other)| shadow(&wall, &other, spot)).collect();
     crate::order::by(&mut hidden, |a, b| a.0.total_cmp(&b.0));
     let (from, to) = free(whole, &hidden)?;
-    Some([from, to].map(Metres::from_metres))
+    Some([from, to])
 }
 
 /// The stretch of `wall` that `other` hides from `spot`.
@@ -204,12 +190,12 @@ mod tests {
     #[test]
     fn one_arm_does_not_see_the_window_of_the_other() {
         let room = room(2, 1.0, 1.0);
-        let seen_from = |x, y| seen(&room, &room.openings[0], Vector::new(x, y, 1.2));
+        let seen_from = |x, y| Spot::new(&room, Vector::new(x, y, 1.2))?.stretch(&room.openings[0]);
         assert!(seen_from(7.5, 3.0).is_some());
         assert_eq!(seen_from(1.5, 3.0), None);
         assert_eq!(seen_from(4.5, 4.0), None, "in the notch, outside of the room");
         let part = seen_from(5.7, 1.0).unwrap();
         // The sight line past the corner at (6, 2) meets the wall at x = 7.2, 1.8 m from its first corner.
-        assert!((part[0].metres() - 1.0).abs() < 1e-9 && (part[1].metres() - 1.8).abs() < 1e-9, "{part:?}");
+        assert!((part[0] - 1.0).abs() < 1e-9 && (part[1] - 1.8).abs() < 1e-9, "{part:?}");
     }
 }

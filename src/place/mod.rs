@@ -3,7 +3,7 @@
 //! Nothing here knows the time or the sun; a place only says which directions of the sky are open.
 
 mod floor;
-mod inside;
+pub(crate) mod inside;
 pub(crate) mod lane;
 pub(crate) mod polygon;
 

@@ -45,9 +45,9 @@ pub(crate) fn area<S>(polygon: &[Vector<S>]) -> f64 {
     pairs.fold(Vector::new(0.0, 0.0, 0.0), |sum, each| sum + each).norm() / 2.0
 }
 
-/// Corners that a few cuts can make of a window: four, three more from what walls leave of a roof light, four edges of a
-/// pane, a slab, a plane, the horizon and three sides of a piece of skyline, and some to spare.
-const FEW: usize = 20;
+/// Corners that a few cuts can make of a window: four, three more from what walls leave of a roof light, a plane, the horizon
+/// and three sides of a piece of skyline, and two to spare.
+const FEW: usize = 14;
 
 /// A polygon of directions with few corners, cut by planes through the eye without asking for memory.
 #[derive(Debug)]
@@ -65,7 +65,7 @@ impl<S> Clone for Few<S> {
 impl<S> Copy for Few<S> {}
 
 impl<S> Few<S> {
-    /// From corners in order, of which there may be at most twenty.
+    /// From corners in order, of which there may be at most fourteen.
     pub(crate) fn new(corners: impl IntoIterator<Item = Vector<S>>) -> Self {
         let mut few = Self { corners: [Vector::new(0.0, 0.0, 0.0); FEW], count: 0 };
         corners.into_iter().for_each(|corner| few.push(corner));
@@ -84,16 +84,14 @@ impl<S> Few<S> {
 
     /// Keeps what lies on the inner side of a plane through the eye.
     pub(crate) fn cut(&mut self, inwards: Vector<S>) {
-        let mut sides = [0.0; FEW];
-        let mut lowest = f64::INFINITY;
-        for (side, corner) in sides.iter_mut().zip(self.corners()) {
-            *side = inwards.dot(*corner);
-            lowest = lowest.min(*side);
+        if self.corners().iter().any(|corner| inwards.dot(*corner) < 0.0) {
+            self.cut_through(inwards);
         }
-        if lowest >= 0.0 || self.count == 0 {
-            return;
-        }
+    }
+
+    fn cut_through(&mut self, inwards: Vector<S>) {
         let whole = *self;
+        let sides = whole.corners.map(|corner| inwards.dot(corner));
         self.count = 0;
         let (mut before, mut was) = (whole.corners[whole.count - 1], sides[whole.count - 1]);
         for (corner, is) in whole.corners().iter().copied().zip(sides) {

@@ -12,7 +12,7 @@ use super::mark::Mark;
 use super::opening::Opening;
 use super::outside::Screen;
 use super::skyline::Skyline;
-use crate::units::{Bearing, Degrees, Metres};
+use crate::units::{Bearing, Degrees, Metres, Share};
 
 /// A room of a location.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -33,6 +33,9 @@ pub struct Room {
     /// Ceiling above the floor.
     #[serde(rename = "ceiling_m")]
     pub ceiling: Metres,
+    /// What its walls, floor and ceiling give back, all in all.
+    #[serde(default = "usual", skip_serializing_if = "is_usual")]
+    pub reflectance: Share,
     /// Openings in its walls.
     #[serde(default)]
     pub openings: Vec<Opening>,
@@ -45,4 +48,15 @@ pub struct Room {
     /// Upright screens outside, near enough that each spot of the room sees them elsewhere.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub screens: Vec<Screen>,
+}
+
+/// What a room gives back when nobody has said better: light ceiling, middling walls, dark floor. Common practice.
+pub const REFLECTANCE: Share = Share::clamped(0.5);
+
+const fn usual() -> Share {
+    REFLECTANCE
+}
+
+fn is_usual(reflectance: &Share) -> bool {
+    *reflectance == REFLECTANCE
 }

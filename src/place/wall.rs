@@ -4,7 +4,7 @@
 //! is a face whose "along" is the room's x and whose "up" is the room's y, so that a roof light is an opening like any other.
 
 use super::opening::Opening;
-use super::room::Room;
+use super::room::{REFLECTANCE, Room};
 use super::skyline::Skyline;
 use crate::units::{Bearing, Degrees, InRoom, Metres, Vector, World};
 
@@ -48,6 +48,7 @@ impl Room {
             bearing_uncertainty: COMPASS,
             floor: vec![[zero, zero], [width, zero], [width, depth], [zero, depth]],
             ceiling,
+            reflectance: REFLECTANCE,
             openings: Vec::new(),
             marks: Vec::new(),
             skyline: Skyline::default(),
@@ -103,8 +104,8 @@ impl Room {
 
     /// The room's x and y in the world: y points opposite to wall 0's normal, x a quarter turn clockwise of it.
     fn axes(&self) -> [Vector<World>; 2] {
-        let y = self.wall_bearing.reversed();
-        [y.turned(Degrees::from_degrees(90.0)).level(), y.level()]
+        let y = -self.wall_bearing.level();
+        [Vector::new(y.y, -y.x, 0.0), y]
     }
 }
 

@@ -14,7 +14,7 @@ use crate::light::daylight::ground::Surface;
 use crate::light::exposure::flicker::Mains;
 use crate::place::mark::Mark;
 use crate::place::opening::Opening;
-use crate::place::room::Room;
+use crate::place::room::{REFLECTANCE, Room};
 use crate::place::site::Site;
 use crate::place::skyline::{Point, Skyline};
 use crate::plan::kit::{CameraSettings, Gear, LampColour, There, generic};
@@ -88,6 +88,7 @@ fn sail_loft() -> Location {
         bearing_uncertainty: Degrees::from_degrees(2.0),
         floor: floor.map(|corner| corner.map(metres)).to_vec(),
         ceiling: metres(3.4),
+        reflectance: REFLECTANCE,
         openings: vec![
             window("loft-left", "Loft window, left", 4.6),
             window("loft-right", "Loft window, right", 1.8),

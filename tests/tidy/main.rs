@@ -3,5 +3,6 @@
 
 mod fences;
 mod files;
+mod handbook;
 mod lengths;
 mod words;

@@ -1,14 +1,10 @@
 //! The sky's light on the planes of a face at a spot, under three skies, as shares of the light outdoors.
 
 use super::{RoomStage, seen_from};
-use crate::light::daylight::{Daylight, Outdoors, Sky};
-use crate::light::interreflected::{REFLECTANCE, interreflected};
+use crate::light::interreflected::Bounced;
 use crate::light::sky_model::SkyModel;
 use crate::light::skylight::{Facing, Inside, SkyShare};
 use crate::units::{Bearing, Degrees, InRoom, Lux, Share, Vector, World};
-
-/// What the ground outdoors gives back when nobody has said: the usual default (Muneer 2004).
-const GROUND: Share = Share::clamped(0.2);
 
 /// A plane and the sky's light on it.
 #[derive(Clone, Debug, PartialEq)]
@@ -45,13 +41,17 @@ pub fn planes(
     all.into_iter().map(light).collect()
 }
 
-/// What walls, floor and ceiling add on every plane under an overcast sky, as a share of the light outdoors: an estimate.
-pub fn bounced(place: &RoomStage, face: Vector<InRoom>) -> Share {
+/// What walls, floor and ceiling add on every plane under an overcast sky, as a share of the light outdoors; `ground` is what
+/// the ground there gives back. An estimate.
+pub fn bounced(place: &RoomStage, face: Vector<InRoom>, ground: Share) -> Share {
     let line = seen_from(&place.room, &place.far.in_leaf, face);
     let inside = Inside { room: &place.room, line: &line };
-    let light = Daylight { beam: Lux::default(), sky: Lux::from_lux(1.0) };
-    let outdoors = Outdoors { sky: Sky::Overcast, light, sun: Vector::UP, ground: GROUND };
-    Share::clamped(interreflected(&inside, &outdoors, REFLECTANCE).lux())
+    let whole = Lux::from_lux(1.0);
+    let before = |normal: Vector<World>| {
+        let sky = inside.open_sky(normal, &SkyModel::OVERCAST).of(whole);
+        (sky, whole.share(ground) * (0.5 * (1.0 - normal.z)))
+    };
+    Share::clamped(Bounced::of(&inside, (Vector::UP, Lux::default()), before).total().lux())
 }
 
 #[cfg(test)]
@@ -73,7 +73,7 @@ mod tests {
         assert!(share(1, 2) / share(2, 2) > share(1, 1) / share(2, 1));
         let dark = planes(&place, Vector::new(4.0, 2.0, 1.5), Bearing::from_degrees(248.0), None);
         assert_eq!(dark[0].shares[2], None);
-        let bounced = bounced(&place, Vector::new(4.0, 2.0, 1.5)).fraction();
+        let bounced = bounced(&place, Vector::new(4.0, 2.0, 1.5), Share::clamped(0.2)).fraction();
         assert!(bounced > 0.001 && bounced < 0.05, "{bounced}");
     }
 }

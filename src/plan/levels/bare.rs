@@ -1,14 +1,16 @@
 //! What daylight, a room and the lights that are there give on each side of a subject, before anything is brought.
 //!
-//! A room's own light is the split flux of British practice: what comes in by the openings, spread evenly over its surfaces,
-//! `Φ R/(A (1 − R))` (Building Research Station, Hopkinson et al., *Daylighting*, 1966; the even form, without its upper and
-//! lower halves). It is the least certain part: walls near the subject may give twice as much.
+//! A room's own light is [`crate::light::interreflected`]'s. It is the least certain part: walls near the subject may give
+//! twice as much.
 
-use super::hour::{Hour, is_clear};
+use super::hour::Hour;
 use super::level::{Level, Origin, Part};
-use super::subject::{Inside, Subject};
+use super::subject::Subject;
 use super::tints::Tints;
 use crate::light::colour::{Chromaticity, mix};
+use crate::light::interreflected::Bounced;
+use crate::light::skylight::Inside;
+use crate::place::room::Room;
 use crate::plan::kit::{Side, There};
 use crate::plan::wish::ClockRange;
 use crate::units::{Lux, Vector, World};
@@ -34,7 +36,9 @@ impl Bare {
     pub fn of(subject: &Subject, hour: &Hour) -> Self {
         let tints = Tints::of(hour);
         let normals = Side::ALL.map(|side| subject.normal(side));
-        let room = subject.inside.as_ref().map(|inside| own_light(subject, inside, hour, &tints));
+        let own = |(room, _): &(Room, _)| own_light(subject, room, hour, &tints);
+        let none = (Lux::default(), tints.sky);
+        let room = subject.inside.as_ref().map(|inside| inside.room.as_ref().map_or(none, own));
         let sun = subject.sun_through(hour.at, hour.sun).map(|(name, _)| (hour.sun, name.to_owned()));
         let light = Light { subject, hour, tints, room };
         let [levels, boards] = light.levels(normals);
@@ -113,19 +117,14 @@ fn part(origin: Origin, lux: Lux, colour: Chromaticity) -> Part {
 }
 
 /// The light that a room's own surfaces give.
-fn own_light(subject: &Subject, inside: &Inside, hour: &Hour, tints: &Tints) -> (Lux, Chromaticity) {
-    let (mut enters, sees) = (Vec::new(), subject.sees_at(hour.at));
-    for (outward, square_metres) in &inside.windows {
-        let [(sky, ground)] = hour.on_planes(&sees.outside, [*outward]);
-        let sun = if is_clear(&sees.skyline, hour.sun) { hour.sun.dot(*outward).max(0.0) } else { 0.0 };
-        for (lux, colour) in [(hour.light.beam * sun, tints.sun), (sky, tints.sky), (ground, tints.ground)] {
-            enters.push((lux * *square_metres, colour));
-        }
-    }
-    let back = inside.reflectance.fraction();
-    let spread = back / (inside.surfaces_m2 * (1.0 - back).max(0.05));
-    match mix::mix(&enters) {
-        Some((flux, colour)) => (flux * spread, colour),
-        None => (Lux::default(), tints.sky),
-    }
+fn own_light(subject: &Subject, room: &Room, hour: &Hour, tints: &Tints) -> (Lux, Chromaticity) {
+    let sees = subject.sees_at(hour.at);
+    let inside = Inside { room, line: &sees.skyline };
+    let before = |outward| {
+        let [light] = hour.on_planes(&sees.outside, [outward]);
+        light
+    };
+    let Bounced { sun, sky, ground } = Bounced::of(&inside, (hour.sun, hour.light.beam), before);
+    let parts = [(sun, tints.sun), (sky, tints.sky), (ground, tints.ground)];
+    mix::mix(&parts).unwrap_or((Lux::default(), tints.sky))
 }

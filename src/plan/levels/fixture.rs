@@ -1,7 +1,7 @@
 //! Subjects for the tests of this room: a face in the open at a site of the handbook, and what can be put there.
 
 use super::subject::{Sees, Subject};
-use super::view::View;
+use crate::light::view::View;
 use crate::place::site::Site;
 use crate::place::skyline::Skyline;
 use crate::place::zone::Zone;
@@ -27,6 +27,7 @@ pub(in crate::plan) fn open(lens: f64) -> Subject {
         lens: Bearing::from_degrees(lens),
         tilt: Degrees::default(),
         lens_height: Metres::from_metres(1.5),
+        face_height: Metres::from_metres(1.5),
         frame: (Degrees::from_degrees(39.6), Degrees::from_degrees(27.0)),
         lens_distance: Metres::from_metres(2.5),
         sees: Sees { skyline, view: outside.clone(), behind: outside.clone(), outside },

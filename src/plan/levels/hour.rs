@@ -1,8 +1,8 @@
 //! The light of an hour at a place: sun, sky and moon, corrected by a meter.
 
-use super::view::{Piece, Shows, View};
 use crate::light::daylight::cie_sky::CieSky;
 use crate::light::daylight::{Correction, Daylight, Sky, daylight, ies, moonlight};
+use crate::light::view::{Piece, Shows, View};
 use crate::place::site::Site;
 use crate::place::skyline::Skyline;
 use crate::plan::reason::above_horizon;

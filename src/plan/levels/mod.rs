@@ -2,7 +2,6 @@
 //!
 //! | file | holds |
 //! |---|---|
-//! | `view` | what a spot sees around it, in pieces: sky, ground, what blocks them, through which opening |
 //! | `hour` | the light of an hour: sun, sky, moon, corrected by a meter |
 //! | `subject` | a set-up, resolved: views, room, kit, lights there |
 //! | `bare` | daylight and lights there on each side, before anything is brought |
@@ -41,7 +40,6 @@ pub mod subject;
 mod tints;
 pub mod towards;
 pub mod trust;
-pub mod view;
 pub mod wished;
 
 #[cfg(test)]

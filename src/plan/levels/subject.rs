@@ -5,8 +5,12 @@
 use chrono::Datelike;
 
 use super::hour::{Hour, is_clear};
-use super::view::{Pane, View};
 use crate::light::daylight::{Correction, Sky};
+use crate::light::skylight::of_the_beam;
+use crate::light::view::View;
+use crate::place::cone::Cone;
+use crate::place::opening::Opening;
+use crate::place::room::Room;
 use crate::place::seasons::Seasons;
 use crate::place::site::Site;
 use crate::place::skyline::Skyline;
@@ -14,13 +18,10 @@ use crate::place::zone::Zone;
 use crate::plan::kit::{CameraSettings, Facing, Gear, Placed, Reading, Rig, Side, There};
 use crate::plan::wish;
 use crate::sky::sun::Sun;
-use crate::units::{Bearing, Degrees, Duration, Instant, Lux, Metres, Share, Vector, World};
+use crate::units::{Bearing, Degrees, Duration, InRoom, Instant, Lux, Metres, Share, Vector, World};
 
 /// How long before and after it a reading still speaks for the sky (our choice: half a day of shooting).
 const READING_HOLDS: Duration = Duration::from_minutes(180);
-
-/// What the walls of a room give back where nobody has said (our choice: light walls, dark floor, some furniture).
-pub const ROOM_REFLECTANCE: Share = Share::clamped(0.5);
 
 /// Everything the levels of a set-up need.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,6 +36,8 @@ pub struct Subject {
     pub tilt: Degrees,
     /// Lens above the floor.
     pub lens_height: Metres,
+    /// The face above the floor.
+    pub face_height: Metres,
     /// What the lens takes in, across and up.
     pub frame: (Degrees, Degrees),
     /// Lens to subject.
@@ -77,12 +80,33 @@ pub struct Sees {
 pub struct Inside {
     /// Openings by name, as the mark sees them.
     pub panes: Vec<(String, Pane)>,
-    /// Openings as the light comes in by them: outward normal, and square metres less what glass and bars keep.
-    pub windows: Vec<(Vector<World>, f64)>,
-    /// All the room's surfaces, square metres.
-    pub surfaces_m2: f64,
-    /// What they give back.
-    pub reflectance: Share,
+    /// Its measures, and where in it the face is; `None` where its openings are only sighted.
+    pub room: Option<(Room, Vector<InRoom>)>,
+}
+
+/// An opening as a spot sees it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pane {
+    /// Cones whose union it is.
+    pub cones: Vec<Cone>,
+    /// What it is, and the outward normal of its wall; `None` for one that was only sighted.
+    pub opening: Option<(Opening, Vector<World>)>,
+}
+
+impl Pane {
+    /// Whether a direction is seen through it.
+    pub fn contains(&self, towards: Vector<World>) -> bool {
+        self.cones.iter().any(|cone| cone.contains(towards))
+    }
+
+    /// What comes through of a beam from a direction.
+    pub fn passes(&self, towards: Vector<World>) -> Share {
+        let Some((opening, outward)) = &self.opening else { return Share::WHOLE };
+        // Where bars part the sky into panes they take their share there already.
+        let parted = opening.bars.is_some() && self.cones.len() > 1;
+        let bars = if parted { Share::WHOLE } else { opening.clear_of_bars() };
+        Share::clamped(of_the_beam(opening, outward.angle_to(towards)).fraction() * bars.fraction())
+    }
 }
 
 impl Subject {

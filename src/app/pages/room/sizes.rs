@@ -3,11 +3,11 @@
 use leptos::prelude::*;
 use slantlight::project::edit::Edit;
 use slantlight::project::route::Route;
-use slantlight::units::Metres;
+use slantlight::units::{Metres, Share};
 
 use super::pacing;
 use super::shown::Shown;
-use crate::app::parts::{LengthField, SectionHead, TextField};
+use crate::app::parts::{LengthField, NumberField, SectionHead, TextField};
 use crate::app::router;
 
 /// Sizes of a room that can be typed, metres. Our own choice.
@@ -20,6 +20,8 @@ pub fn Sizes(shown: Shown) -> impl IntoView {
     let units = Signal::derive(move || shown.units());
     let name = Signal::derive(move || shown.with(|room| room.name.clone()).unwrap_or_default());
     let ceiling = Signal::derive(move || shown.with(|room| room.ceiling).unwrap_or_default());
+    let gives_back =
+        Signal::derive(move || shown.with(|room| room.reflectance.percent()).unwrap_or_default());
     let is_rectangle =
         Memo::new(move |_| shown.with(|room| room.rectangle_sizes().is_some()).unwrap_or(true));
     let remove = move |_| {
@@ -36,6 +38,8 @@ pub fn Sizes(shown: Shown) -> impl IntoView {
             <div class="fields">
                 <TextField label="Name" value=name on_change=move |text| shown.change(|room| room.name = text) />
                 <LengthField label="Ceiling" value=ceiling units=units limits=SIZES on_change=move |to| shown.change(|room| room.ceiling = to) />
+                <NumberField label="Walls, floor and ceiling give back" unit="%" decimals=0 limits=(0.0, 95.0) value=gives_back
+                    on_change=move |percent| shown.change(|room| room.reflectance = Share::clamped(percent / 100.0)) />
                 <Show when=move || is_rectangle.get()>
                     <Rectangle shown=shown />
                 </Show>

@@ -37,6 +37,7 @@ fn said(shown: Shown, looks: Bearing) -> String {
     let sun = shown.sun_at(shown.store.moment.to_the_minute());
     let planes = light_here::planes(&place, face(&mark), looks, sun);
     let mut lines: Vec<String> = planes.iter().map(story::plane).collect();
-    lines.push(story::bounced(light_here::bounced(&place, face(&mark))));
+    let ground = shown.with_location(|location| location.ground.reflectance()).unwrap_or_default();
+    lines.push(story::bounced(light_here::bounced(&place, face(&mark), ground)));
     lines.join("\n")
 }
