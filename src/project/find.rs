@@ -1,6 +1,7 @@
 //! Looking things up in a project by their ids, and names that are not taken yet.
 
 use super::document::{At, Camera, Location, Project, Scene, SetUp};
+use crate::light::relative::LensFrame;
 use crate::place::mark::Mark;
 use crate::place::room::Room;
 
@@ -48,6 +49,16 @@ impl Project {
     /// Every set-up with its scene, in the order of the script.
     pub fn set_ups(&self) -> impl Iterator<Item = (&Scene, &SetUp)> {
         self.scenes.iter().flat_map(|scene| scene.set_ups.iter().map(move |set_up| (&**scene, set_up)))
+    }
+
+    /// Where the lenses of a room's set-ups look, with their names: "scene 4, set-up A".
+    pub fn lenses_in(&self, room: &str) -> Vec<(String, LensFrame)> {
+        let here = |set_up: &SetUp| set_up.at.as_ref().is_some_and(|at| at.room.as_deref() == Some(room));
+        let all = self.set_ups().filter(|(_, set_up)| here(set_up)).map(|(scene, set_up)| {
+            let name = format!("scene {}, set-up {}", scene.number, set_up.name);
+            (name, LensFrame::new(set_up.lens.bearing, set_up.lens.tilt))
+        });
+        all.collect()
     }
 
     /// The camera of a set-up: its own, else the first.

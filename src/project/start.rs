@@ -7,6 +7,8 @@ pub use places::{
     screen,
 };
 
+use std::sync::Arc;
+
 use super::document::{At, Camera, Lens, Location, Project, Scene, SetUp};
 use super::find::{Standing, free_name};
 use crate::light::daylight::ground::Surface;
@@ -127,6 +129,13 @@ pub fn camera(id: &str) -> Camera {
         sensor_height_mm: 18.66,
         settings: CameraSettings::default(),
     }
+}
+
+/// One more camera, named by the next letter that is free.
+pub fn another_camera(id: &str, cameras: &[Arc<Camera>]) -> Camera {
+    let names = ('A'..='Z').map(|letter| format!("Camera {letter}"));
+    let free = names.into_iter().find(|name| cameras.iter().all(|camera| camera.name != *name));
+    Camera { name: free.unwrap_or_else(|| "Camera".to_owned()), ..camera(id) }
 }
 
 /// The first mark of a location, in a room if there is one.

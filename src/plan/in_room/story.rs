@@ -53,7 +53,7 @@ pub fn edges(drifts: &[EdgeDrift], units: Units) -> Option<String> {
         let (speed, unit) = words::per_minute([drift.speed; 2], units);
         format!("its {} drifts {speed} {unit} to {}", drift.edge.word(), words::bearing(drift.towards))
     };
-    let said: Vec<String> = [Edge::Sill, Edge::Head]
+    let said: Vec<String> = [Edge::Sill, Edge::Head, Edge::Left, Edge::Right]
         .into_iter()
         .filter_map(|edge| drifts.iter().find(|drift| drift.edge == edge).map(say))
         .collect();

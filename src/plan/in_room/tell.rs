@@ -7,11 +7,15 @@ use super::story::{self, Style};
 use super::{RoomStage, dark, head};
 use crate::light::drift::{Suns, climbs, drift};
 use crate::light::in_room::InRoom as Numbers;
+use crate::light::patch::beams;
 use crate::light::penumbra;
+use crate::light::relative::LensFrame;
 use crate::light::skylight::Inside;
 use crate::place::mark::Mark;
+use crate::plan::levels;
+use crate::plan::levels::towards::Shaft;
 use crate::sky::sun::Sun;
-use crate::units::{Duration, Metres, Share, Vector, World};
+use crate::units::{Degrees, Duration, Metres, Share, Vector, World};
 use crate::words;
 
 /// Of the date and the year from it on: "All of a head …", "Sun on the floor …", "Between 2 Nov and 8 Feb …".
@@ -43,9 +47,7 @@ pub fn of_now(
     let numbers = Numbers::of(room, [now, then], apart);
     let on_mark = Inside { room, line: &place.stage.skyline }.sun(face, now);
     let asked = on_mark.first().map(|through| through.opening);
-    let first = asked.or_else(|| {
-        crate::light::patch::beams(room, room.room_from_world(now)).first().map(|beam| beam.opening)
-    });
+    let first = asked.or_else(|| beams(room, room.room_from_world(now)).first().map(|beam| beam.opening));
     let Some(opening) = first.and_then(|index| Some((index, room.openings.get(index)?))) else {
         return Vec::new();
     };
@@ -71,6 +73,17 @@ pub fn of_now(
     [edges, climb, lit, soft, glass].into_iter().flatten().collect()
 }
 
+/// "In haze, towards scene 4, set-up A, a shaft shows much more than from the side: about 4 stops over it, ± 1½.": for each
+/// lens, while the sun comes in.
+pub fn in_haze(place: &RoomStage, now: Vector<World>, lenses: &[(String, LensFrame)]) -> Vec<String> {
+    let clear = place.stage.skyline.clears(now, Degrees::default());
+    let comes_in = clear && !beams(&place.room, place.room.room_from_world(now)).is_empty();
+    let say = |(name, lens): &(String, LensFrame)| {
+        format!("In haze, towards {name}, a shaft shows {}.", levels::say::shaft(Shaft::of(*lens, now)))
+    };
+    if comes_in { lenses.iter().map(say).collect() } else { Vec::new() }
+}
+
 fn lower(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
@@ -80,6 +93,7 @@ fn lower(text: &str) -> String {
 mod tests {
     use super::super::super::fixture::{at, on, room_stage};
     use super::*;
+    use crate::units::Bearing;
     use crate::words::{Clock, Units};
 
     #[test]
@@ -106,5 +120,10 @@ mod tests {
             "{said:?}"
         );
         assert_eq!(told("2027-03-11T09:00:00Z"), Vec::<String>::new());
+        let against = LensFrame::new(Bearing::from_degrees(248.0), Degrees::default());
+        let haze = |text: &str| in_haze(&place, sun.apparent(at(text)), &[("set-up A".to_owned(), against)]);
+        let said = haze("2027-03-11T16:40:00Z");
+        assert!(said[0].starts_with("In haze, towards set-up A, a shaft shows much more"), "{said:?}");
+        assert!(said[0].ends_with(" stops over it, ± 1½.") && haze("2027-03-11T09:00:00Z").is_empty());
     }
 }

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Brightness, Lamp};
+use super::Lamp;
 use crate::light::board;
 use crate::units::{Lux, Metres, Share, Stops, Watts};
 
@@ -100,12 +100,10 @@ impl Gear {
         Some(self.lamp()?.at_level(Share::WHOLE).light(METRE))
     }
 
-    /// Sets the same, as read; a piece that somebody has read is invented no more.
-    pub fn set_lux_at_a_metre(&mut self, lux: Lux) {
-        if let Thing::Lamp(lamp) = &mut self.is {
-            lamp.brightness = Brightness::Reading { lux, at: METRE };
-            self.invented = false;
-        }
+    /// Changes what it is; a piece that somebody has measured is invented no more.
+    pub fn measure(&mut self, change: impl FnOnce(&mut Thing)) {
+        change(&mut self.is);
+        self.invented = false;
     }
 
     /// What a lamp draws, undimmed; nothing where nobody has said.
@@ -144,14 +142,18 @@ const fn one() -> u32 {
 
 #[cfg(test)]
 mod tests {
-    use super::super::generic;
+    use super::super::{Brightness, generic};
     use super::*;
 
     #[test]
     fn one_reading_makes_a_lamp_ones_own() {
         let mut lamp = generic::gear("id", generic::examples().remove(0));
         assert!(lamp.invented);
-        lamp.set_lux_at_a_metre(Lux::from_lux(900.0));
+        lamp.measure(|is| {
+            if let Thing::Lamp(lamp) = is {
+                lamp.brightness = Brightness::Reading { lux: Lux::from_lux(900.0), at: METRE };
+            }
+        });
         assert!(!lamp.invented && (lamp.lux_at_a_metre().unwrap().lux() - 900.0).abs() < 1e-9);
     }
 }

@@ -65,6 +65,20 @@ pub struct Lamp {
     pub power: Option<Watts>,
 }
 
+impl Form {
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::Point, Self::Panel, Self::Tube];
+
+    /// Its name.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Point => "a point",
+            Self::Panel => "a panel",
+            Self::Tube => "a tube",
+        }
+    }
+}
+
 impl Lamp {
     /// As `light` computes with it, dimmed to a level.
     pub fn at_level(&self, level: Share) -> fixture::Lamp {
@@ -82,6 +96,25 @@ impl Lamp {
     pub fn nearest(&self) -> Metres {
         let size = self.width.metres().max(self.height.metres());
         Metres::from_metres((size / 2.0).max(NEAREST))
+    }
+
+    /// What it gives along its axis, seen from far.
+    pub fn candelas(&self) -> Candelas {
+        match self.shape() {
+            Shape::Panel(luminance, size) => panel::intensity(luminance, size),
+            Shape::Point(candelas) | Shape::Tube(candelas, _) => candelas,
+            Shape::Disc(..) | Shape::Focused(_) => Candelas::default(),
+        }
+    }
+
+    /// Says the same light by candelas, or by a reading at a metre.
+    pub fn say_by_candelas(&mut self, by_candelas: bool) {
+        self.brightness = if by_candelas {
+            Brightness::Candela(self.candelas())
+        } else {
+            let at = Metres::from_metres(1.0);
+            Brightness::Reading { lux: self.at_level(Share::WHOLE).light(at), at }
+        };
     }
 
     fn shape(&self) -> Shape {
@@ -152,6 +185,19 @@ mod tests {
             let got = panel.at_level(Share::WHOLE).light(Metres::from_metres(metres)).lux();
             assert!((got - lux).abs() < 0.51, "{metres}: {got}");
         }
+    }
+
+    #[test]
+    fn the_same_light_by_candelas_and_by_a_reading() {
+        // T-H3's panel.
+        let read = Brightness::Reading { lux: Lux::from_lux(5027.0), at: Metres::from_metres(1.0) };
+        let mut panel = lamp(Form::Panel, read);
+        assert!((panel.candelas().candelas() - 5400.0).abs() < 1.0, "{:?}", panel.candelas());
+        panel.say_by_candelas(true);
+        assert!(matches!(panel.brightness, Brightness::Candela(_)));
+        panel.say_by_candelas(false);
+        let Brightness::Reading { lux, .. } = panel.brightness else { panic!("{panel:?}") };
+        assert!((lux.lux() - 5027.0).abs() < 1e-6);
     }
 
     #[test]

@@ -95,6 +95,9 @@ pub struct Rig {
     /// What stands there.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub placed: Vec<Placed>,
+    /// How long a wetted floor stays wet, minutes, by the user's word; `None` for a floor that is not wetted.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wet_minutes: Option<u16>,
 }
 
 impl Rig {

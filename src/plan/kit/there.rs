@@ -32,6 +32,21 @@ pub struct There {
     pub hours: Option<ClockRange>,
 }
 
+impl There {
+    /// A lamp to begin with, to be measured: warm, all around, always on.
+    pub fn usual(id: &str) -> Self {
+        Self {
+            id: id.to_owned(),
+            name: "Lamp".to_owned(),
+            lux: Lux::from_lux(20.0),
+            bearing: None,
+            colour: LampColour::white(2700.0),
+            mains: None,
+            hours: None,
+        }
+    }
+}
+
 /// Mains as a number of hertz: 50 or 60.
 mod hertz {
     use serde::{Deserialize, Deserializer, Serializer};

@@ -92,9 +92,9 @@ mod tests {
     use super::super::fixture;
     use super::*;
     use crate::light::daylight::Sky;
-    use crate::plan::kit::generic;
+    use crate::plan::kit::{Brightness, Thing, generic};
     use crate::sky::sun::Sun;
-    use crate::units::{Instant, Lux, Share};
+    use crate::units::{Instant, Lux, Metres, Share};
 
     #[test]
     fn the_crew_reads_key_stop_filter_and_power() {
@@ -118,10 +118,15 @@ mod tests {
     fn a_lamp_is_told_by_the_stop_it_gives_alone() {
         let (name, is) = generic::examples().remove(0);
         let mut gear = generic::gear("panel", (name, is));
-        gear.set_lux_at_a_metre(Lux::from_lux(1000.0));
+        let read = Brightness::Reading { lux: Lux::from_lux(1000.0), at: Metres::from_metres(1.0) };
+        gear.measure(|is| {
+            if let Thing::Lamp(lamp) = is {
+                lamp.brightness = read;
+            }
+        });
         let camera = CameraSettings::default();
         let placed = Placed {
-            distance: crate::units::Metres::from_metres(1.0),
+            distance: Metres::from_metres(1.0),
             level: Share::clamped(0.5),
             ..Placed::usual("panel")
         };

@@ -11,11 +11,12 @@
 //! | `answer` | what to change for a wished ratio, best first |
 //! | `exposure` | a camera in this light: any one setting from the others, tones, window against room |
 //! | `dusk` | the light through an evening: a stop every so many minutes, and when a lens runs out |
+//! | `ramp` | the T-stops of a camera through it |
 //! | `day` | the curves of a day |
 //! | `colours` | rows of colour: temperature, mireds, filters, contrast, swatches |
 //! | `towards` | what haze and a wet floor do towards the lens |
 //! | `level_wish`, `wished` | conditions on levels, and when they hold |
-//! | `say`, `rows`, `sheet` | all of it in words, and as the screen prints it |
+//! | `say`, `rows`, `notes`, `sheet` | all of it in words, and as the screen prints it |
 //! | `brief` | what the people who rig read of it on paper |
 //!
 //! The four sides of a subject are the lens': its two cheeks, half-way between the lens and the side; its back, away from the
@@ -32,6 +33,8 @@ pub mod exposure;
 pub mod hour;
 pub mod level;
 mod level_wish;
+mod notes;
+pub mod ramp;
 pub mod rows;
 pub mod say;
 pub mod sheet;

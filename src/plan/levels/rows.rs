@@ -1,9 +1,11 @@
 //! Rows in words that hang on no instant: cameras, pieces of the kit, readings, lights of a place.
 
 use super::exposure::{Shutters, Sought, Trouble, loads, shutters, solved};
+use super::ramp::Ahead;
 use super::say;
 use crate::light::daylight::Sky;
 use crate::light::exposure::flicker::Mains;
+use crate::light::fixture::beam::spot;
 use crate::light::ratio::Ratio;
 use crate::place::zone::Zone;
 use crate::plan::kit::{CameraSettings, Facing, Gear, Placed, Reading, There, Thing};
@@ -21,8 +23,10 @@ pub struct CameraRow {
     pub facts: Vec<(String, String)>,
     /// What stands against it.
     pub trouble: Option<String>,
-    /// Shutters under the mains, film.
+    /// Shutters under the mains, film, when its slowest lens runs out.
     pub says: Vec<String>,
+    /// T-stops through the hours ahead, a whole stop apart: "18:52", "T2.8".
+    pub ramp: Vec<(String, String)>,
 }
 
 /// Cameras in the light of a key, each with one setting found from the others.
@@ -31,6 +35,7 @@ pub fn camera_rows(
     key: Lux,
     sought: Sought,
     there: &[There],
+    ahead: Ahead<'_>,
 ) -> Vec<CameraRow> {
     let row = |(name, camera): &(String, CameraSettings)| {
         let set = solved(camera, key, sought);
@@ -38,7 +43,8 @@ pub fn camera_rows(
             name: name.clone(),
             facts: facts(&set.camera),
             trouble: set.trouble.map(trouble),
-            says: says(camera, there),
+            says: says(camera, there).into_iter().chain(ahead.runs_out(camera)).collect(),
+            ramp: ahead.ramp(camera),
         }
     };
     cameras.iter().map(row).collect()
@@ -99,12 +105,18 @@ pub fn ratio_wanted(stops: f64) -> String {
     }
 }
 
-/// "left, 1.9 m, dimmed to 40 %".
+/// "left, 1.9 m, its beam 1.4 m wide there, dimmed to 40 %".
 pub fn placed(placed: &Placed, gear: Option<&Gear>, units: Units) -> String {
-    let place = format!("{}, {}", placed.side.word(), words::length(placed.distance, units));
-    let dims = gear.and_then(Gear::lamp).is_some_and(|lamp| lamp.dims);
+    let mut parts = vec![placed.side.word().to_owned(), words::length(placed.distance, units)];
+    let lamp = gear.and_then(Gear::lamp);
+    if let Some(beam) = lamp.and_then(|lamp| lamp.beam) {
+        parts.push(format!("its beam {} wide there", words::length(spot(beam, placed.distance), units)));
+    }
     let percent = placed.level.percent().round();
-    if dims && percent < 100.0 { format!("{place}, dimmed to {percent} %") } else { place }
+    if lamp.is_some_and(|lamp| lamp.dims) && percent < 100.0 {
+        parts.push(format!("dimmed to {percent} %"));
+    }
+    parts.join(", ")
 }
 
 /// "2 of them, 1,400 lx at 1 m, 5,600 K, invented".
@@ -143,10 +155,24 @@ pub fn reading(reading: &Reading, zone: &Zone, style: Clock) -> String {
     format!("{date} {time}: {} {facing}", numbers::lux(reading.says.light()))
 }
 
-/// "Lamp: 20 lx, 2,700 K".
-pub fn there(there: &There) -> String {
+/// "20 lx from 248° WSW, 2,700 K, 50 Hz, on 17:00–23:30".
+pub fn there(there: &There, style: Clock) -> String {
+    let from = there.bearing.map_or(String::new(), |bearing| format!(" from {}", words::bearing(bearing)));
     let colour = there.colour.temperature().map_or("saturated".to_owned(), numbers::kelvin);
-    format!("{}: {}, {colour}", there.name, numbers::lux(there.lux))
+    let mains = match there.mains {
+        None => "",
+        Some(Mains::Hertz50) => ", 50 Hz",
+        Some(Mains::Hertz60) => ", 60 Hz",
+    };
+    let clock = |time| words::clock(time, style);
+    let hours = there.hours.map(|hours| format!(", on {}–{}", clock(hours.from), clock(hours.to)));
+    format!("{}{from}, {colour}{mains}{}", numbers::lux(there.lux), hours.unwrap_or_default())
+}
+
+/// An end of the hours of a light, as a field for times wants it; empty for always.
+pub fn hour_typed(hours: Option<wish::ClockRange>, is_end: bool) -> String {
+    let hour = |hours: wish::ClockRange| if is_end { hours.to } else { hours.from };
+    hours.map_or(String::new(), |hours| words::clock(hour(hours), Clock::TwentyFour))
 }
 
 /// The wish's word for a sky.
@@ -176,17 +202,29 @@ mod tests {
                 },
             ),
         ];
-        let rows = camera_rows(&cameras, Lux::from_lux(20.0), Sought::TStop, &[]);
+        let zone = Zone::fixed("UTC", Duration::ZERO);
+        let ahead = |samples| Ahead { samples, zone: &zone, clock: Clock::TwentyFour };
+        let rows = camera_rows(&cameras, Lux::from_lux(20.0), Sought::TStop, &[], ahead(&[]));
         assert!(rows.iter().all(|row| row.trouble.as_deref().is_some_and(|text| text.contains("short"))));
         // Five whole pulses of 60 Hz fall into a frame at 24.
         let mains = ["50 Hz: safe at 86.4°, 172.8°, 259.2°, 345.6°", "60 Hz: any shutter is safe"];
         assert_eq!(rows[0].says, mains);
         assert_eq!(rows[1].says[2], "A load runs 11 min; ten minutes take 1.");
-        let bright = camera_rows(&cameras, Lux::from_lux(90_000.0), Sought::Nd, &[]);
+        let bright = camera_rows(&cameras, Lux::from_lux(90_000.0), Sought::Nd, &[], ahead(&[]));
         assert!(
             bright[0].facts.iter().any(|(value, name)| value.starts_with("ND 2") && name.contains("stops")),
             "{bright:?}"
         );
+    }
+
+    #[test]
+    fn a_light_that_is_there_in_words() {
+        let mut lamp = There::usual("id");
+        assert_eq!(there(&lamp, Clock::TwentyFour), "20 lx, 2,700 K");
+        lamp.bearing = Some(crate::units::Bearing::from_degrees(248.0));
+        lamp.mains = Some(Mains::Hertz50);
+        lamp.hours = wish::ClockRange::typed(None, Some("17:00"), None);
+        assert_eq!(there(&lamp, Clock::TwentyFour), "20 lx from 248° WSW, 2,700 K, 50 Hz, on 17:00–00:00");
     }
 
     #[test]
@@ -198,5 +236,8 @@ mod tests {
         assert_eq!((ratio_wanted(2.0).as_str(), ratio_wanted(0.0).as_str()), ("4 : 1, 2 stops", "no wish"));
         let dimmed = Placed { level: crate::units::Share::clamped(0.4), ..Placed::usual("id") };
         assert_eq!(placed(&dimmed, Some(&all[0]), Units::Metric), "left, 2.0 m, dimmed to 40 %");
+        // 40° at 2 m: 2 · 2 tan 20° = 1.46 m.
+        let wide = placed(&Placed::usual("id"), Some(&all[3]), Units::Metric);
+        assert_eq!(wide, "left, 2.0 m, its beam 1.5 m wide there");
     }
 }

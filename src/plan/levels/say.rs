@@ -5,7 +5,7 @@ use super::dusk::Fall;
 use super::exposure::Trouble;
 use super::level::{Level, Origin};
 use super::sides::{Hardness, Levels};
-use super::towards::Shaft;
+use super::towards::{Look, Shaft};
 use super::trust::Trust;
 use crate::light::daylight::Correction;
 use crate::light::ratio::Ratio;
@@ -147,13 +147,19 @@ pub fn fall(fall: Fall, clock: &str) -> String {
     format!("A stop every {:.0} min from {clock}.", fall.every.minutes())
 }
 
-/// What haze makes of a shaft.
-pub const fn shaft(class: Shaft) -> &'static str {
-    match class {
-        Shaft::Less => "In haze a shaft shows less than from the side.",
-        Shaft::Side => "In haze a shaft shows as from the side.",
-        Shaft::More => "In haze a shaft shows more than from the side.",
-        Shaft::MuchMore => "In haze a shaft shows much more than from the side.",
+/// "much more than from the side: about 4 stops over it, ± 1½": what haze makes of a shaft.
+pub fn shaft(shaft: Shaft) -> String {
+    let look = match shaft.look {
+        Look::Less => "less than from the side",
+        Look::Side => "as from the side",
+        Look::More => "more than from the side",
+        Look::MuchMore => "much more than from the side",
+    };
+    let over = Stops::from_stops(shaft.over_side.stops().round());
+    let side = if over.stops() < 0.0 { "under" } else { "over" };
+    match shaft.look {
+        Look::Side => format!("{look}, within a stop"),
+        _ => format!("{look}: about {} {side} it, ± 1½", stops(over)),
     }
 }
 

@@ -3,22 +3,22 @@
 use super::answer::answers;
 use super::colours::{Row as Colour, contrast};
 use super::day;
-use super::dusk::{self, Sample};
-use super::exposure::{Sought, Tones, least_light, solved, t_stop, window_view};
+use super::dusk::Sample;
+use super::exposure::{Sought, solved, t_stop};
 use super::hour::Hour;
 use super::level::Level;
+use super::say;
 use super::sides::Levels;
 use super::subject::Subject;
-use super::{say, towards};
 use crate::light::colour::daylight_locus::white;
 use crate::light::colour::swatch::Swatch;
 use crate::light::daylight::{Correction, Sky};
 use crate::light::relative::{InLens, LensFrame};
-use crate::plan::kit::{CameraSettings, Placed, Side};
+use crate::plan::kit::{Placed, Side};
 use crate::sky::sun::Sun;
 use crate::units::{Duration, Instant, Lux, Vector};
 use crate::words::stops as numbers;
-use crate::words::{self, Clock, Units};
+use crate::words::{Clock, Units};
 
 /// How far ahead the evening is looked at (our choice: what a crew decides about now).
 const AHEAD: Duration = Duration::from_minutes(180);
@@ -90,6 +90,8 @@ pub struct Sheet {
     pub colours: Vec<ColourRow>,
     /// Key against background.
     pub contrast: String,
+    /// Light of the key side from now on, for the cameras.
+    pub ahead: Vec<Sample>,
     /// Window, evening, wet floor, haze: sentences with their headings.
     pub notes: Vec<(&'static str, String)>,
 }
@@ -132,6 +134,7 @@ impl Asked<'_> {
             offers: answers.iter().map(offer).collect(),
             colours: self.colours(&levels),
             contrast: contrast_words(&levels),
+            ahead: self.ahead(levels.bright().total()),
             notes: self.notes(&levels, &hour),
         }
     }
@@ -188,59 +191,10 @@ impl Asked<'_> {
         named(levels).into_iter().filter_map(row).collect()
     }
 
-    fn notes(&self, levels: &Levels, hour: &Hour) -> Vec<(&'static str, String)> {
-        let (camera, key) = (&self.subject.camera, levels.bright().total());
-        let tones = Tones::of(key, levels.shadow().total());
-        let mut notes = vec![("Light", say::modelling(levels))];
-        if tones.shadow.stops().is_finite() {
-            let [up, down] = [tones.highlight, tones.shadow].map(numbers::thirds);
-            notes.push((
-                "Tones",
-                format!("white {up} over, dark cloth in the shadow {down} under middle grey"),
-            ));
-        }
-        if let Some(view) =
-            hour.mean_luminance(&self.subject.sees_at(hour.at).view, self.subject.lens.level())
-            && self.subject.inside.is_some()
-        {
-            let window = window_view(view, key);
-            let over = numbers::stops(window.over);
-            let side = if window.over.stops() < 0.0 { "under" } else { "over" };
-            notes.push((
-                "Window",
-                format!("its view {over} {side} the key; {} on the glass", numbers::nd(window.nd)),
-            ));
-        }
-        notes.extend(self.evening(camera, key).into_iter().map(|sentence| ("Evening", sentence)));
-        notes.extend(self.floor_and_haze(levels));
-        notes
-    }
-
-    fn floor_and_haze(&self, levels: &Levels) -> Vec<(&'static str, String)> {
-        let Some((sun, _)) = &levels.sun else { return Vec::new() };
-        let mut notes = Vec::new();
-        if let Some(wet) = towards::wet(self.subject, *sun) {
-            let frame = if wet.in_frame { "in the picture" } else { "out of the picture" };
-            let far = words::length(wet.distance, self.style.units);
-            let gain = numbers::stops(wet.gain);
-            notes.push(("Wet floor", format!("mirrors the sun {far} before the lens, {frame}; {gain} more than straight down. Slippery: no cables in the wet.")));
-        }
-        let class = say::shaft(towards::shaft(self.subject, *sun).0);
-        notes.push(("Haze", format!("{class} Least that works, tell everyone, air the room.")));
-        notes
-    }
-
-    /// The hours ahead: how fast the light goes, and when the slowest lens runs out.
-    fn evening(&self, camera: &CameraSettings, now: Lux) -> Vec<String> {
+    /// The key side's light in the hours ahead.
+    pub(super) fn ahead(&self, now: Lux) -> Vec<Sample> {
         let ahead = self.day.iter().filter(|one| one.at > self.at && one.at < self.at + AHEAD);
-        let ahead = ahead.map(|one| (one.at, one.bright));
-        let samples: Vec<Sample> = core::iter::once((self.at, now)).chain(ahead).collect();
-        let clock =
-            |at| words::clock(words::to_the_minute(self.subject.zone.local(at)).time(), self.style.clock);
-        let fall = dusk::fall(&samples).map(|fall| say::fall(fall, &clock(fall.from)));
-        let out = dusk::runs_out(&samples, least_light(camera));
-        let out = out.map(|at| format!("Runs out of stop at {} with the slowest lens.", clock(at)));
-        fall.into_iter().chain(out).collect()
+        core::iter::once((self.at, now)).chain(ahead.map(|one| (one.at, one.bright))).collect()
     }
 }
 

@@ -7,6 +7,7 @@ use crate::plan::levels::fixture;
 fn a_sheet_says_everything_once() {
     let mut subject = fixture::open(330.0);
     subject.rig.ratio = Some(2.0);
+    subject.rig.wet_minutes = Some(25);
     let sun = Sun::new(subject.site);
     let at = Instant::parse("2026-06-21T18:50:00Z").unwrap();
     let style = Style { clock: Clock::TwentyFour, units: Units::Metric };
@@ -20,6 +21,8 @@ fn a_sheet_says_everything_once() {
         sheet.notes.iter().any(|(name, text)| *name == "Evening" && text.starts_with("A stop every")),
         "{sheet:?}"
     );
+    let wet = sheet.notes.iter().find(|(name, _)| *name == "Wet floor").unwrap();
+    assert!(wet.1.contains("Wet it now, then at 19:15, 19:40. Slippery"), "{wet:?}");
     assert!(sheet.colours.iter().all(|row| row.swatch.len() == 7 && row.text.contains(" K")), "{sheet:?}");
     assert!(sheet.contrast.contains("mired"));
 }

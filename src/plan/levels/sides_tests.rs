@@ -113,6 +113,7 @@ fn lamps_add_in_lux_and_a_frame_softens_the_sun() {
             placed("Tube, 1.2 m", Side::Background, 1.0),
             placed("gone from the kit", Side::Left, 1.0),
         ],
+        wet_minutes: None,
     };
     let after = levels(&subject, afternoon(), Sky::Clear);
     assert_eq!(after.hardness(), Hardness::Soft);

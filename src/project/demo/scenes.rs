@@ -109,6 +109,7 @@ fn bounce() -> Rig {
     Rig {
         ratio: Some(4.0),
         placed: vec![Placed { distance: metres(1.6), side: Side::Left, ..Placed::usual("gear-3") }],
+        wet_minutes: None,
     }
 }
 

@@ -25,6 +25,20 @@ journey('a room says what its mark gets', async ({ screen }) => {
   await screen.see(/lower edge drifts [\d.]+ cm\/min to \d+°/);
   await unfold(screen, 'Skylight at the mark');
   await screen.see(/front of the face: overcast [\d.]+ %, even sky [\d.]+ %, clear [\d.]+ %/);
+  await screen.see(/In haze, towards scene \d+, set-up .*, a shaft shows .*(, ± 1½|within a stop)\./);
+});
+
+journey('what a room gives back is typed, and more of it bounces', async ({ screen }) => {
+  await inTheLoft(screen);
+  await unfold(screen, 'Skylight at the mark');
+  const bounced = async () => Number(/About ([\d.]+) %/.exec(await screen.page.getByText(/About [\d.]+ %/).innerText())[1]);
+  const before = await bounced();
+  await screen.type('Walls, floor and ceiling give back', '75');
+  await screen.keys('Tab');
+  await screen.page.waitForFunction((old) => !document.body.innerText.includes(`About ${old} %`), before);
+  // ρ/(1 − ρ) is three times as much at 75 % as at 50 %.
+  assert.ok(Math.abs((await bounced()) / before - 3) < 0.1);
+  await screen.tap(/^Undo: /, 'button');
 });
 
 journey('a roof light and a house across the street come, and go again', async ({ screen }) => {

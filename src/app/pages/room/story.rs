@@ -37,5 +37,8 @@ fn of_now(shown: Shown) -> String {
     let (Some((now, then)), Some(place), Some(mark)) = (suns, shown.place_today(), shown.whole_mark()) else {
         return String::new();
     };
-    tell::of_now(&place, &mark, [now, then], APART, shown.units()).join("\n")
+    let lenses = shown.with(|room| shown.store.desk.with(|project| project.lenses_in(&room.id)));
+    let mut said = tell::of_now(&place, &mark, [now, then], APART, shown.units());
+    said.extend(tell::in_haze(&place, now, &lenses.unwrap_or_default()));
+    said.join("\n")
 }

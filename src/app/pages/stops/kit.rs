@@ -4,10 +4,11 @@ use leptos::prelude::*;
 use slantlight::plan::kit::{Gear, Placed, Side, generic};
 use slantlight::plan::levels::rows;
 use slantlight::project::edit::Edit;
-use slantlight::units::{Lux, Metres, Share, Watts};
+use slantlight::units::{Metres, Share};
 
+use super::piece::Piece;
 use super::shown::Lit;
-use crate::app::parts::{LengthField, NumberField, Segmented, TextField};
+use crate::app::parts::{Entry, LengthField, NumberField, Segmented};
 
 /// What is brought.
 #[component]
@@ -24,8 +25,8 @@ pub fn Kit(lit: Lit) -> impl IntoView {
             <Show when=move || count.get() == 0>
                 <p class="soft">"Nothing yet: only daylight and what is there."</p>
             </Show>
-            <div class="section-head ruled"><h2>"Kit"</h2><span>"tap to bring it"</span></div>
-            {move || ids.get().into_iter().map(|id| view! { <Piece lit=lit id=id /> }).collect_view()}
+            <div class="section-head ruled"><h2>"Kit"</h2><span>"what is in the van"</span></div>
+            <For each=move || ids.get() key=String::clone let:id><Piece lit=lit id=id /></For>
             <AddExample lit=lit />
         </section>
     }
@@ -54,9 +55,11 @@ fn Standing(lit: Lit, at: usize) -> impl IntoView {
             }
         });
     };
-    let title = move || gear().map(|gear| gear.name);
-    let sub =
-        move || placed().map(|placed| rows::placed(&placed, gear().as_ref(), store.settings.get().units));
+    let title = Signal::derive(move || gear().map(|gear| gear.name).unwrap_or_default());
+    let sub = Signal::derive(move || {
+        let units = store.settings.get().units;
+        placed().map(|placed| rows::placed(&placed, gear().as_ref(), units)).unwrap_or_default()
+    });
     let side = Signal::derive(move || {
         placed().and_then(|placed| Side::ALL.iter().position(|side| *side == placed.side)).unwrap_or_default()
     });
@@ -64,82 +67,15 @@ fn Standing(lit: Lit, at: usize) -> impl IntoView {
     let level = Signal::derive(move || placed().map_or(100.0, |placed| placed.level.percent()));
     let units = Signal::derive(move || store.settings.get().units);
     view! {
-        <details class="fold">
-            <summary>
-                <span class="row-text">
-                    <span class="row-title">{title}</span>
-                    <span class="row-sub">{sub}</span>
-                </span>
-            </summary>
-            <div class="fields">
-                <Segmented label="Works from" names=Side::ALL.map(|side| side.word().to_owned()).to_vec() chosen=side
-                    on_choose=move |at: usize| change(&|placed| placed.side = Side::ALL[at]) />
-                <LengthField label="Distance" value=distance units=units limits=(0.1, 200.0)
-                    on_change=move |to: Metres| change(&|placed| placed.distance = to) />
-                <NumberField label="Dimmed to" unit="%" value=level limits=(1.0, 100.0) decimals=0
-                    on_change=move |to| change(&|placed| placed.level = Share::clamped(to / 100.0)) />
-                <button type="button" class="button" on:click=remove>"Take it away"</button>
-            </div>
-        </details>
-    }
-}
-
-/// One piece of the kit.
-#[component]
-fn Piece(lit: Lit, id: String) -> impl IntoView {
-    let store = lit.shown.store;
-    let id = StoredValue::new(id);
-    let gear = move || {
-        id.with_value(|id| {
-            store
-                .desk
-                .with(|project| project.kit.iter().find(|gear| gear.id == *id).map(|gear| Gear::clone(gear)))
-        })
-    };
-    let change = move |change: &dyn Fn(&mut Gear)| {
-        if let Some(mut gear) = untrack(gear) {
-            change(&mut gear);
-            store.edit(Edit::PutGear(Box::new(gear)));
-        }
-    };
-    let bring = move |_| {
-        let placed = Placed::usual(&id.get_value());
-        lit.shown.change(move |set_up| set_up.rig.placed.push(placed));
-    };
-    let remove = move |_| {
-        if let Some(gear) = untrack(gear) {
-            store.edit_with_undo(Edit::RemoveGear(gear.id), format!("{} removed", gear.name));
-        }
-    };
-    let title = move || gear().map(|gear| gear.name);
-    let sub = move || gear().map(|gear| rows::gear(&gear, store.settings.get().units));
-    let name = Signal::derive(move || title().unwrap_or_default());
-    let count = Signal::derive(move || gear().map_or(1.0, |gear| f64::from(gear.count)));
-    let lux = move || gear().and_then(|gear| gear.lux_at_a_metre());
-    let power = Signal::derive(move || gear().map_or(0.0, |gear| gear.power().watts()));
-    let of_lamp = Signal::derive(move || lux().map_or(0.0, Lux::lux));
-    view! {
-        <details class="fold">
-            <summary>
-                <span class="row-text">
-                    <span class="row-title">{title}</span>
-                    <span class="row-sub">{sub}</span>
-                </span>
-            </summary>
-            <div class="fields">
-                <TextField label="Name" value=name on_change=move |text: String| change(&|gear| gear.name.clone_from(&text)) />
-                <NumberField label="How many" value=count limits=(0.0, 100.0) decimals=0
-                    on_change=move |to| change(&|gear| gear.count = to as u32) />
-                <Show when=move || lux().is_some()>
-                    <NumberField label="Light at 1 m" unit="lx" value=of_lamp limits=(0.1, 1e6) decimals=0
-                        on_change=move |to| change(&|gear| gear.set_lux_at_a_metre(Lux::from_lux(to))) />
-                    <NumberField label="Draws" unit="W" value=power limits=(0.0, 1e5) decimals=0
-                        on_change=move |to| change(&|gear| gear.set_power(Watts::from_watts(to))) />
-                </Show>
-                <button type="button" class="button" on:click=bring>"Bring it here"</button>
-                <button type="button" class="button" on:click=remove>"Remove from the kit"</button>
-            </div>
-        </details>
+        <Entry title=title sub=sub>
+            <Segmented label="Works from" names=Side::ALL.map(|side| side.word().to_owned()).to_vec() chosen=side
+                on_choose=move |at: usize| change(&|placed| placed.side = Side::ALL[at]) />
+            <LengthField label="Distance" value=distance units=units limits=(0.1, 200.0)
+                on_change=move |to: Metres| change(&|placed| placed.distance = to) />
+            <NumberField label="Dimmed to" unit="%" value=level limits=(1.0, 100.0) decimals=0
+                on_change=move |to| change(&|placed| placed.level = Share::clamped(to / 100.0)) />
+            <button type="button" class="button" on:click=remove>"Take it away"</button>
+        </Entry>
     }
 }
 

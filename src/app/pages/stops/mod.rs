@@ -7,11 +7,17 @@
 //! | `day` | the time, and the curves of the day |
 //! | `camera` | the cameras, and what is set on them |
 //! | `kit` | what is brought, and what stands here |
-//! | `reading` | a meter's word, and lights that are there |
+//! | `piece` | a piece of the kit, with all that is known of it |
+//! | `colour` | the colour of a lamp, to be typed |
+//! | `reading` | a meter's word at the place, and its ground |
+//! | `lights` | lights that are there |
 
 mod camera;
+mod colour;
 mod day;
 mod kit;
+mod lights;
+mod piece;
 mod print;
 mod reading;
 mod shown;
@@ -22,7 +28,7 @@ use slantlight::light::daylight::Sky;
 use slantlight::plan::levels::rows;
 use slantlight::project::route::Route;
 
-use crate::app::parts::{EmptyState, Frame, Segmented, Slider};
+use crate::app::parts::{EmptyState, Frame, NumberField, Segmented, Slider};
 use crate::app::store::Store;
 use shown::Lit;
 
@@ -77,7 +83,12 @@ fn Beneath(lit: Lit) -> impl IntoView {
             <camera::Cameras lit=lit />
             <kit::Kit lit=lit />
             <section class="levels-colours">{move || print::colours(lit)}</section>
-            <section class="levels-notes">{move || print::notes(lit)}</section>
+            <section class="levels-notes">
+                {move || print::notes(lit)}
+                <NumberField label="A wetted floor stays wet for (0: it is not wetted)" unit="min" limits=(0.0, 600.0) decimals=0
+                    value=Signal::derive(move || f64::from(lit.shown.with(|set_up| set_up.rig.wet_minutes).flatten().unwrap_or_default()))
+                    on_change=move |to: f64| lit.shown.change(move |set_up| set_up.rig.wet_minutes = (to >= 1.0).then_some(to as u16)) />
+            </section>
             <reading::Readings lit=lit />
         </Show>
     }

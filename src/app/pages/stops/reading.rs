@@ -1,23 +1,22 @@
-//! A meter's word at the place, its ground, and the lights that are there already.
+//! A meter's word at the place, and its ground; beneath, the lights that are there.
 
 use leptos::prelude::*;
 use slantlight::light::daylight::ground::Surface;
-use slantlight::light::exposure::flicker::Mains;
-use slantlight::plan::kit::{Facing, LampColour, Metered, Reading, There};
+use slantlight::plan::kit::{Facing, Metered, Reading};
 use slantlight::plan::levels::rows;
-use slantlight::plan::wish::ClockRange;
 use slantlight::project::document::Location;
 use slantlight::project::edit::Edit;
-use slantlight::units::{Kelvin, Lux, TStop};
+use slantlight::units::{Lux, TStop};
 
+use super::lights::Lights;
 use super::shown::Lit;
-use crate::app::parts::{NumberField, Segmented, TextField};
+use crate::app::parts::{NumberField, Segmented};
 
 /// What a meter can face.
 const FACINGS: [(Facing, &str); 2] = [(Facing::Sun, "the sun"), (Facing::Up, "straight up")];
 
 /// Changes the location of the set-up.
-fn change(lit: Lit, change: impl FnOnce(&mut Location)) {
+pub(super) fn change(lit: Lit, change: impl FnOnce(&mut Location)) {
     let store = lit.shown.store;
     let project = store.desk.latest();
     let at = untrack(|| lit.shown.with(|set_up| set_up.at.clone())).flatten();
@@ -29,7 +28,7 @@ fn change(lit: Lit, change: impl FnOnce(&mut Location)) {
 }
 
 /// What `read` finds in the location; tracked.
-fn with<T>(lit: Lit, read: impl Fn(&Location) -> T) -> Option<T> {
+pub(super) fn with<T>(lit: Lit, read: impl Fn(&Location) -> T) -> Option<T> {
     let at = lit.shown.with(|set_up| set_up.at.clone()).flatten()?;
     lit.shown.store.desk.with(|project| project.location(&at.location).map(read))
 }
@@ -95,7 +94,7 @@ fn Meter(lit: Lit) -> impl IntoView {
                 <Segmented label="It faces" names=FACINGS.map(|(_, word)| word.to_owned()).to_vec()
                     chosen=facing on_choose=move |at: usize| facing.set(at) />
                 <button type="button" class="button" on:click=add>"Scale by this reading"</button>
-                <p class="soft">"Taken at the instant shown. It speaks for three hours before and after."</p>
+                <p class="soft whole-row">"Taken at the instant shown. It speaks for three hours before and after."</p>
             </div>
         </details>
     }
@@ -127,64 +126,4 @@ fn removable(says: String, remove: impl Fn() + 'static) -> AnyView {
         </li>
     }
     .into_any()
-}
-
-/// Lights that are there, and one more.
-#[component]
-fn Lights(lit: Lit) -> impl IntoView {
-    let rows = move || {
-        with(lit, |location| {
-            location.lights.iter().map(|one| (one.id.clone(), rows::there(one))).collect::<Vec<_>>()
-        })
-    };
-    let remove = move |id: &str| change(lit, |location| location.lights.retain(|one| one.id != id));
-    let row = move |(id, says): (String, String)| removable(says, move || remove(&id));
-    view! {
-        <ul class="rows">{move || rows().unwrap_or_default().into_iter().map(row).collect_view()}</ul>
-        <NewLight lit=lit />
-    }
-}
-
-/// A light of the place, entered.
-#[component]
-fn NewLight(lit: Lit) -> impl IntoView {
-    let (name, lux, kelvin) = (RwSignal::new("Lamp".to_owned()), RwSignal::new(20.0), RwSignal::new(2700.0));
-    let (mains, hours) = (RwSignal::new(1usize), RwSignal::new(None::<ClockRange>));
-    let store = lit.shown.store;
-    let add = move |_| {
-        let light = There {
-            id: store.fresh_id(),
-            name: name.get_untracked(),
-            lux: Lux::from_lux(lux.get_untracked()),
-            bearing: None,
-            colour: LampColour::White { cct: Kelvin::clamped(kelvin.get_untracked()), duv: None },
-            mains: [None, Some(Mains::Hertz50), Some(Mains::Hertz60)][mains.get_untracked()],
-            hours: hours.get_untracked(),
-        };
-        change(lit, |location| location.lights.push(light));
-    };
-    let typed = move |from: Option<String>, to: Option<String>| {
-        hours.update(|kept| *kept = ClockRange::typed(*kept, from.as_deref(), to.as_deref()));
-    };
-    view! {
-        <details class="fold">
-            <summary>"Add a light that is there"</summary>
-            <div class="fields">
-                <TextField label="Its name" value=name on_change=move |text: String| name.set(text) />
-                <NumberField label="At the mark, facing it" unit="lx" value=lux limits=(0.0, 1e6) decimals=1 on_change=move |to| lux.set(to) />
-                <NumberField label="Colour temperature" unit="K" value=kelvin limits=(1000.0, 20_000.0) decimals=0 on_change=move |to| kelvin.set(to) />
-                <Segmented label="Mains" names=["not known", "50 Hz", "60 Hz"].map(str::to_owned).to_vec()
-                    chosen=mains on_choose=move |at: usize| mains.set(at) />
-                <div class="field">
-                    <label for="light-from">"On from"</label>
-                    <input type="time" id="light-from" on:change=move |event| typed(Some(event_target_value(&event)), None) />
-                </div>
-                <div class="field">
-                    <label for="light-to">"until"</label>
-                    <input type="time" id="light-to" on:change=move |event| typed(None, Some(event_target_value(&event))) />
-                </div>
-                <button type="button" class="button" on:click=add>"Add this light"</button>
-            </div>
-        </details>
-    }
 }
