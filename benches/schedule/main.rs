@@ -26,11 +26,6 @@ fn main() {
     report("n = 14, all-day windows", &wide, Some(400.0));
     let widest: Vec<Problem> = all.iter().filter(|one| one.jobs.len() == 16).map(all_day).collect();
     report("n = 16, all-day windows", &widest, None);
-    // One stretch from call to wrap: the most labels there can be.
-    let mealless =
-        |problem: &Problem| Problem { meal: Meal { within: 1440, ..problem.meal }, ..problem.clone() };
-    report("n = 14, all-day windows, no meal", &wide.iter().map(mealless).collect::<Vec<_>>(), None);
-    report("n = 16, all-day windows, no meal", &widest.iter().map(mealless).collect::<Vec<_>>(), None);
 }
 
 fn report(name: &str, problems: &[Problem], bar: Option<f64>) {
