@@ -59,7 +59,7 @@ pub fn nearest<'a>(project: &'a Project, site: &Site) -> Option<&'a Location> {
 }
 
 /// Along the surface of a sphere, by haversines (R. W. Sinnott, *Virtues of the haversine*, 1984); good to 0.5 %.
-pub fn distance(one: &Site, two: &Site) -> Metres {
+fn distance(one: &Site, two: &Site) -> Metres {
     let radians = |degrees: f64| Degrees::from_degrees(degrees).radians();
     let (a, b) = (one.latitude.radians(), two.latitude.radians());
     let hav = |angle: f64| {

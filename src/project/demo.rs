@@ -188,6 +188,7 @@ fn location(id: &str, name: &str, latitude: f64, longitude: f64) -> Location {
         lights: Vec::new(),
         readings: Vec::new(),
         scout: ScoutSheet::new(),
+        photographs: Vec::new(),
         notes: String::new(),
     }
 }

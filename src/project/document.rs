@@ -12,6 +12,7 @@
 //! | `kit[]` | lamps, boards, frames that are brought | [`Gear`] |
 //! | `locations[]` | coordinates, zone, skyline, blockers, backgrounds, scout sheet, notes | [`Location`] |
 //! | `locations[].lights[]`, `locations[].readings[]` | lights that are there, a meter's word | [`There`], [`Reading`] |
+//! | `locations[].photographs[]` | when they were taken in and what they show; in a file on wish with the picture | [`Photograph`] |
 //! | `locations[].rooms[]` | floor, ceiling, bearing | [`Room`] |
 //! | `locations[].rooms[].openings[]` | windows, doors, gaps | [`crate::place::opening::Opening`] |
 //! | `locations[].marks[]`, `locations[].rooms[].marks[]` | where a face is, openings sighted from there | [`Mark`] |
@@ -33,6 +34,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
+use super::photograph::Photograph;
 use super::scout::ScoutSheet;
 use super::shoot::Shoot;
 use super::taken::Taken;
@@ -156,6 +158,9 @@ pub struct Location {
     /// What was found out there, and what is not known yet.
     #[serde(default, skip_serializing_if = "ScoutSheet::is_empty")]
     pub scout: ScoutSheet,
+    /// Photographs from there.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub photographs: Vec<Photograph>,
     /// Whatever the crew must know.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub notes: String,

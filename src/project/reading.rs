@@ -4,8 +4,9 @@ use serde_json::Value;
 
 use super::restore::RestoreError;
 
-/// Largest file that is read. A project without photographs is far below a megabyte. Our own choice.
-pub const MOST_BYTES: usize = 16 << 20;
+/// Largest file that is read. A project without pictures is far below a megabyte, and with as many as one may hold below
+/// this. Our own choice.
+pub const MOST_BYTES: usize = 24 << 20;
 
 /// Deepest nesting that is read; a project needs 8, foreign members may bring some more. Our own choice.
 pub const DEEPEST: usize = 64;

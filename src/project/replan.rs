@@ -1,11 +1,12 @@
 //! The rest of a day, planned anew: a cloud came over, or we are late.
 //!
-//! From now to wrap, what is not shot is solved again under the sky there is, with moves and the meal. What was planned
-//! (its slot is saved) weighs most; what was not may come in as cover. Nothing is written into the project: the change
-//! is an answer, and the plan stands again when the sun is back.
+//! From now to wrap, what is not shot is solved again under the sky there is, with the moves and the meal of the project's
+//! days. What was planned (it stands in the plan, or its slot is saved) weighs most; what was not may come in as cover.
+//! Nothing is written into the project: the change is an answer, and the plan stands again when the sun is back.
 
-use super::at_hand::{AtHand, distance, set_ups_at};
+use super::at_hand::{AtHand, set_ups_at};
 use super::document::Project;
+use super::shoot::problem::{moves, short};
 use crate::place::zone::Zone;
 use crate::plan::calendar;
 use crate::plan::schedule::problem::{Day, EXACT, Job, Meal, MealFrom, Minutes, Problem, Window};
@@ -15,14 +16,9 @@ use crate::plan::search;
 use crate::plan::under_sky::{self, Light};
 use crate::plan::wish::{DateRange, Sky};
 use crate::sky::sun::Sun;
-use crate::units::{Duration, Instant, Metres, Span};
+use crate::units::{Duration, Instant, Span};
 
-/// Loading out and in, and each kilometre as the crow flies, minutes. Our own choice: a van on small roads.
-const LOADING: f64 = 20.0;
-const A_KILOMETRE: f64 = 2.5;
-
-/// A meal, and the longest work without one that is still to come. Our own choice: half of a six-hour rule.
-const MEAL: Minutes = 30;
+/// The longest work without a meal that is still to come. Our own choice: half of a six-hour rule.
 const UNTIL_MEAL: Minutes = 180;
 
 /// A planned set-up weighs more than all that could come in as cover.
@@ -136,9 +132,11 @@ impl Project {
             let (zone, sun) = (zone(&place.zone), Sun::new(place.site));
             let today = zone.date(ask.now);
             for at_hand in set_ups_at(self, place, &zone).into_iter().filter(|one| one.shots.is_empty()) {
+                let placed = self.shoot.placed(&at_hand.id).map(|one| one.start);
+                let placed = placed.and_then(|start| Span::new(start, start + at_hand.stage.takes));
                 let saved = at_hand.saved.iter().filter_map(|kept| Span::new(kept.start, kept.end));
-                let planned =
-                    saved.filter(|span| span.end() > ask.now).find(|span| zone.date(span.start()) == today);
+                let mut to_come = placed.into_iter().chain(saved).filter(|span| span.end() > ask.now);
+                let planned = to_come.find(|span| zone.date(span.start()) == today);
                 let spans = under_sky::windows(&sun, &at_hand.stage, ask.sky, within).iter().collect();
                 let takes = at_hand.stage.takes.minutes().ceil() as Minutes;
                 items.push(Item { at_hand, location, planned, takes, spans });
@@ -156,11 +154,11 @@ impl Project {
             weight: if item.planned.is_some() { PLANNED } else { COVER },
             windows: windows(item, ask),
         };
-        let moves = self.moves();
+        let moves = moves(self);
         let here = ask.at.as_ref().and_then(|id| self.locations.iter().position(|place| place.id == *id));
         let leads = here.map_or_else(|| vec![0; moves.len()], |here| moves[here].clone());
         let meal = Meal {
-            minutes: MEAL,
+            minutes: short(self.shoot.meal.minutes),
             within: if ask.meal_had { close } else { UNTIL_MEAL.min(close) },
             from: MealFrom::Call,
         };
@@ -174,17 +172,6 @@ impl Project {
             matches: Vec::new(),
             rests: Vec::new(),
         })
-    }
-
-    /// Minutes between locations.
-    fn moves(&self) -> Vec<Vec<Minutes>> {
-        let between =
-            |far: Metres| (LOADING + A_KILOMETRE * far.metres() / 1000.0).ceil().min(1000.0) as Minutes;
-        let row = |one: usize| {
-            let far = |two: usize| distance(&self.locations[one].site, &self.locations[two].site);
-            (0..self.locations.len()).map(|two| if one == two { 0 } else { between(far(two)) }).collect()
-        };
-        (0..self.locations.len()).map(row).collect()
     }
 }
 

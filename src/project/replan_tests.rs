@@ -1,9 +1,11 @@
 //! The rest of a day: what a cloud and a late hour do to the demo's March day.
 
 use super::*;
+use crate::plan::backwards::SHORTEST_MOVE;
 use crate::project::demo;
 use crate::project::document::SavedSlot;
 use crate::project::edit::{Edit, apply};
+use crate::project::shoot::{Drive, Placed, Shoot};
 use crate::project::taken::Taken;
 
 const DATE: &str = "2027-03-18";
@@ -94,7 +96,7 @@ fn set_ups_never_overlap_and_leave_room_for_the_moves() {
         assert!(!done.is_empty(), "{rest:?}");
         for pair in done.windows(2) {
             let gap = pair[1].0.start() - pair[0].0.end();
-            let least = if pair[0].1.place == pair[1].1.place { 0.0 } else { LOADING };
+            let least = if pair[0].1.place == pair[1].1.place { 0.0 } else { f64::from(SHORTEST_MOVE) };
             assert!(gap.minutes() >= least, "{rest:?}");
         }
         for (span, one) in &done {
@@ -105,4 +107,33 @@ fn set_ups_never_overlap_and_leave_room_for_the_moves() {
         let long = done.last().unwrap().0.end() - done[0].0.start();
         assert!(meal_had || rest.meal.is_some() || long.minutes() <= f64::from(UNTIL_MEAL), "{rest:?}");
     }
+}
+
+/// The longest gap between two places in the rest of the demo's day, from the loft on, when its drives take so long.
+fn first_away(minutes: u16) -> Duration {
+    let drive = |to: &str| Drive { from: "sail-loft".to_owned(), to: to.to_owned(), minutes };
+    let shoot = Shoot { drives: ["salt-pans", "ferry-slip"].map(drive).into(), ..Shoot::default() };
+    let edit = Edit::SetShoot { label: "drives", shoot: Box::new(shoot) };
+    let rest = apply(&demo::project(), edit).unwrap().rest_of_day(&ask("08:00", Sky::Any), &utc);
+    let away = rest.ones.iter().filter(|one| one.place != "Sail loft").filter_map(|one| match one.fate {
+        Fate::Kept(span) | Fate::Moved(span) | Fate::Added(span) => Some(span.start() - clock("08:00")),
+        Fate::Dropped(..) => None,
+    });
+    away.min().unwrap_or(Duration::DAY)
+}
+
+#[test]
+fn moves_take_the_minutes_that_were_typed() {
+    assert!(first_away(5) >= Duration::from_minutes(i64::from(SHORTEST_MOVE)));
+    assert!(first_away(150) >= Duration::from_minutes(200), "50 min beside the drive");
+}
+
+#[test]
+fn what_stands_in_the_plan_of_the_day_is_planned() {
+    let placed = Placed { set_up: "set-up-4a".to_owned(), start: clock("18:00"), pinned: false };
+    let shoot = Shoot { plan: vec![placed], ..Shoot::default() };
+    let project = apply(&demo::project(), Edit::SetShoot { label: "plan", shoot: Box::new(shoot) }).unwrap();
+    let fates = |sky| fate(&project.rest_of_day(&ask("13:00", sky), &utc), "set-up-4a");
+    assert!(matches!(fates(Sky::Overcast), Some(Fate::Dropped("needs the sun", _))));
+    assert!(matches!(fates(Sky::Any), Some(Fate::Kept(_) | Fate::Moved(_))));
 }

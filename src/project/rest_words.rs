@@ -28,8 +28,8 @@ pub fn rows(rest: &Rest, zone: &Zone, clock: Clock) -> Vec<Row> {
     rows.into_iter().map(|(_, row)| row).collect()
 }
 
-/// The text that goes out.
-pub fn text(rest: &Rest, ask: &Ask, zone: &Zone, clock: Clock) -> String {
+/// The first line of the text that goes out.
+pub(super) fn head(ask: &Ask, zone: &Zone, clock: Clock) -> String {
     let now = zone.local(ask.now);
     let wrap = words::clock(words::to_the_minute(zone.local(ask.wrap)).time(), clock);
     let sky = match ask.sky {
@@ -38,15 +38,15 @@ pub fn text(rest: &Rest, ask: &Ask, zone: &Zone, clock: Clock) -> String {
         _ => "running late",
     };
     let time = words::clock(words::to_the_minute(now).time(), clock);
-    let mut lines = vec![format!("{}, {time}: {sky}. New plan until {wrap}:", words::date(now.date()))];
-    lines.extend(rows(rest, zone, clock).into_iter().map(|row| {
-        let fate = if row.fate.is_empty() { String::new() } else { format!(" ({})", row.fate) };
-        format!("{} {}{fate}", row.time, row.what).trim().to_owned()
-    }));
-    if rest.ones.is_empty() {
-        lines.push("Nothing is left that this light allows.".to_owned());
+    format!("{}, {time}: {sky}. New plan until {wrap}:", words::date(now.date()))
+}
+
+impl Row {
+    /// The row in the text that goes out.
+    pub(super) fn line(&self) -> String {
+        let fate = if self.fate.is_empty() { String::new() } else { format!(" ({})", self.fate) };
+        format!("{} {}{fate}", self.time, self.what).trim().to_owned()
     }
-    lines.join("\n")
 }
 
 fn row(one: &One, zone: &Zone, clock: Clock) -> (Option<Instant>, Row) {
@@ -81,47 +81,4 @@ fn next(dates: &[Span], zone: &Zone) -> String {
 fn span_words(span: Span, zone: &Zone, clock: Clock) -> String {
     let time = |at| words::to_the_minute(zone.local(at)).time();
     words::clock_from_to(time(span.start()), time(span.end()), clock)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::units::Duration;
-
-    fn at(text: &str) -> Instant {
-        Instant::parse(text).unwrap()
-    }
-
-    #[test]
-    fn the_text_says_what_is_when_and_what_is_dropped() {
-        let span = |from: &str, to: &str| Span::new(at(from), at(to)).unwrap();
-        let one =
-            |name: &str, fate| One { id: name.into(), name: name.into(), place: "Sail loft".into(), fate };
-        let dates = vec![
-            span("2027-03-19T17:40:00Z", "2027-03-19T18:10:00Z"),
-            span("2027-03-20T17:40:00Z", "2027-03-20T18:10:00Z"),
-        ];
-        let rest = Rest {
-            ones: vec![
-                one("3 A", Fate::Moved(span("2027-03-18T16:10:00Z", "2027-03-18T16:50:00Z"))),
-                one("4 A", Fate::Dropped("needs the sun", dates)),
-            ],
-            meal: Some(span("2027-03-18T17:00:00Z", "2027-03-18T17:30:00Z")),
-        };
-        let ask = Ask {
-            now: at("2027-03-18T16:05:00Z"),
-            wrap: at("2027-03-18T19:30:00Z"),
-            sky: Sky::Overcast,
-            meal_had: false,
-            at: None,
-        };
-        let zone = Zone::fixed("UTC", Duration::ZERO);
-        assert_eq!(
-            text(&rest, &ask, &zone, Clock::TwentyFour),
-            "Thu 18 Mar 2027, 16:05: no sun. New plan until 19:30:\n\
-             16:10–16:50 3 A, Sail loft (moved)\n\
-             17:00–17:30 meal\n\
-             4 A, Sail loft (dropped: needs the sun. Next: 19 Mar, 20 Mar)"
-        );
-    }
 }

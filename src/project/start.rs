@@ -110,6 +110,7 @@ pub fn location(id: &str, name: &str, site: Site, zone: &str) -> Location {
         lights: Vec::new(),
         readings: Vec::new(),
         scout: Default::default(),
+        photographs: Vec::new(),
         notes: String::new(),
     }
 }

@@ -51,7 +51,7 @@ impl Database {
     /// Storage is full, or was taken away.
     pub async fn write(&self, key: &str, text: &str) -> Result<(), NotKept> {
         let (transaction, store) = self.store(READ_AND_WRITE)?;
-        store.put_with_key(&text.into(), &key.into()).map_err(|_| NotKept::Blocked)?;
+        store.put_with_key(&text.into(), &key.into()).map_err(|why| refusal(&why))?;
         complete(&transaction).await
     }
 
@@ -96,6 +96,11 @@ impl Database {
         let store = transaction.object_store(STORE).map_err(|_| NotKept::Blocked)?;
         Ok((transaction, store))
     }
+}
+
+/// Engines refuse what does not fit at once, or when the transaction ends.
+fn refusal(why: &JsValue) -> NotKept {
+    if js::error_name(why) == "QuotaExceededError" { NotKept::Full } else { NotKept::Blocked }
 }
 
 /// Makes the object store in a database that did not exist.

@@ -7,6 +7,7 @@
 pub mod address;
 pub mod awake;
 pub mod bridge;
+pub mod camera_roll;
 pub mod clipboard;
 pub mod clock;
 pub mod compass;

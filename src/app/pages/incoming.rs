@@ -9,6 +9,7 @@ use slantlight::project::document::Project;
 use slantlight::project::link::{self, LinkError, MARK};
 use slantlight::project::merge::distance;
 use slantlight::project::message::parse_message;
+use slantlight::project::photograph::{self, Pictures};
 use slantlight::project::restore::{RestoreError, Restored, restore};
 use slantlight::project::route::Route;
 
@@ -26,6 +27,8 @@ pub struct Incoming {
     preview: RwSignal<Option<Arc<Restored>>>,
     /// The same beside the project with its id that is here, if there is one.
     beside: RwSignal<Option<(Merging, Arc<Project>)>>,
+    /// The pictures that came with it; kept only if it is taken in.
+    pictures: StoredValue<Pictures>,
     open: RwSignal<bool>,
     /// Whether the sheet to paste into is there.
     pasting: RwSignal<bool>,
@@ -39,6 +42,7 @@ impl Incoming {
         let incoming = Self {
             preview: RwSignal::new(None),
             beside: RwSignal::new(None),
+            pictures: StoredValue::new(Pictures::new()),
             open: RwSignal::new(false),
             pasting: RwSignal::new(false),
             store: Store::here(),
@@ -98,6 +102,9 @@ impl Incoming {
     fn show(self, read: Result<Restored, RestoreError>) {
         match read {
             Ok(restored) => spawn_local(async move {
+                let (project, pictures) = photograph::apart(restored.project);
+                let restored = Restored { project, ..restored };
+                self.pictures.set_value(pictures);
                 self.beside.set(self.laid_beside(&restored.project).await);
                 self.preview.set(Some(Arc::new(restored)));
                 self.pasting.set(false);
@@ -105,6 +112,13 @@ impl Incoming {
             }),
             Err(why) => self.notes.say(format!("{} Nothing was changed.", sentence(&why))),
         }
+    }
+
+    /// It was taken in: its pictures stay here, and the sheet gives way to the project.
+    fn done(self) {
+        self.store.pictures.keep_all(self.pictures.get_value(), self.notes);
+        self.open.set(false);
+        router::go(&Route::Scenes);
     }
 
     /// The project that came beside the one with its id that is here. The version of ours that differs least from what
@@ -211,8 +225,7 @@ fn Preview() -> impl IntoView {
     let take_in = move |_| {
         if let Some(restored) = incoming.preview.get_untracked() {
             store.desk.lay_and_keep(beside_what_is_there(store, &restored.project));
-            incoming.open.set(false);
-            router::go(&Route::Scenes);
+            incoming.done();
         }
     };
     view! {
@@ -229,10 +242,7 @@ fn Preview() -> impl IntoView {
                         <div class="caution"><p>"Parts of it were damaged:"</p><ul>{repairs.collect_view()}</ul></div>
                     })}
                     {beside.map(|(merging, here)| view! {
-                        <SideBySide merging=merging here=here on_done=move |()| {
-                            incoming.open.set(false);
-                            router::go(&Route::Scenes);
-                        } />
+                        <SideBySide merging=merging here=here on_done=move |()| incoming.done() />
                     })}
                     <div class="row">
                         <button type="button" class="button grow" on:click=move |_| incoming.open.set(false)>
@@ -260,14 +270,18 @@ pub fn title(project: &Project) -> String {
     if project.title.is_empty() { "Untitled".to_owned() } else { project.title.clone() }
 }
 
-/// "3 locations, 4 scenes, 9 set-ups".
+/// "3 locations, 4 scenes, 9 set-ups", and photographs where there are some.
 pub fn contents(project: &Project) -> String {
     let set_ups = project.set_ups().count();
     let count = |number: usize, one: &str| format!("{number} {one}{}", if number == 1 { "" } else { "s" });
-    [
+    let mut counted = vec![
         count(project.locations.len(), "location"),
         count(project.scenes.len(), "scene"),
         count(set_ups, "set-up"),
-    ]
-    .join(", ")
+    ];
+    let photographs = project.photographs().count();
+    if photographs > 0 {
+        counted.push(count(photographs, "photograph"));
+    }
+    counted.join(", ")
 }

@@ -46,17 +46,23 @@ pub fn Projects() -> impl IntoView {
 fn OpenProject() -> impl IntoView {
     let (store, notes, link) = (Store::here(), Notes::here(), AsLink::here());
     let name = Signal::derive(move || store.desk.project().title.clone());
-    let with_project =
-        move |act: fn(Store, Notes, &Project)| move |_| act(store, notes, &store.desk.latest());
+    let carried = RwSignal::new(false);
+    let with_project = move |act: fn(Store, Notes, &Project)| {
+        move |_| match outgoing(store, carried.get_untracked()) {
+            Some(project) => act(store, notes, &project),
+            None => notes.say("The photographs are still being read. Try again in a moment."),
+        }
+    };
     view! {
         <section class="stack">
             <SectionHead title="Open" beside=Signal::derive(move || contents(&store.desk.project())) />
             <TextField label="Name" value=name on_change=move |typed| rename(store, typed) />
             <p class="soft">{move || copy_age(store)}</p>
+            {move || carry(store, carried)}
             <div class="row">
                 <button type="button" class="button primary grow" on:click=with_project(sending::send)>"Send"</button>
                 <button type="button" class="button grow" on:click=with_project(sending::export)>"Export"</button>
-                <button type="button" class="button grow" on:click=with_project(sending::copy)>"Copy text"</button>
+                <button type="button" class="button grow" on:click=move |_| sending::copy(store, notes, &store.desk.latest())>"Copy text"</button>
                 <button type="button" class="button grow" on:click=move |_| link.show(&store.desk.latest())>"As a link"</button>
             </div>
             <div class="row">
@@ -67,6 +73,31 @@ fn OpenProject() -> impl IntoView {
             <Earlier />
         </section>
     }
+}
+
+/// Whether the file that goes out carries the photographs; nothing where there are none.
+fn carry(store: Store, carried: RwSignal<bool>) -> Option<AnyView> {
+    let count = store.desk.with(|project| project.photographs().count());
+    let change = move |event| {
+        carried.set(event_target_checked(&event));
+        // Read now: what is sent must be ready within the tap.
+        spawn_local(store.pictures.read_all(store.desk.latest()));
+    };
+    (count > 0).then(|| {
+        view! {
+            <label class="check">
+                <input type="checkbox" prop:checked=move || carried.get() on:change=change />
+                {format!("The file carries the photographs ({count})")}
+            </label>
+        }
+        .into_any()
+    })
+}
+
+/// The project as it goes out; `None` while its pictures are being read.
+fn outgoing(store: Store, with_pictures: bool) -> Option<Arc<Project>> {
+    let project = store.desk.latest();
+    if with_pictures { store.pictures.fill(&project).map(Arc::new) } else { Some(project) }
 }
 
 /// Undo and redo, by the name of what they do.

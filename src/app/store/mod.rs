@@ -6,6 +6,7 @@
 //! | `cabinet` | all projects of this browser, as they were found at the start |
 //! | `keeper`, `shelf` | the way to local storage and IndexedDB, and how far it got |
 //! | `copies` | when each project was last sent or exported |
+//! | `pictures` | what the photographs show, read when somebody looks |
 //! | `moment` | the instant that all rooms show: now, or one that was chosen |
 //! | `zones` | tables of clock changes, asked of the browser once each |
 //! | `safety` | asks the browser to keep what is kept |
@@ -18,6 +19,7 @@ pub mod copies;
 pub mod desk;
 pub mod keeper;
 pub mod moment;
+mod pictures;
 mod safety;
 pub mod settings;
 pub mod shelf;
@@ -31,7 +33,7 @@ use slantlight::place::zone::Zone;
 use slantlight::project::document::{Location, Project};
 use slantlight::project::edit::Edit;
 use slantlight::project::filed::Filed;
-use slantlight::project::rest_words::Row;
+use slantlight::project::told::Told;
 use slantlight::units::Degrees;
 
 use super::devices::{id, local};
@@ -41,22 +43,15 @@ use copies::Copies;
 pub use desk::{Desk, NotMade};
 pub use keeper::Kept;
 pub use moment::Moment;
+pub use pictures::{Picture, Pictures};
 pub use settings::{Scheme, Settings};
 use zones::Zones;
 
 /// The set-up that all rooms show.
 const CURRENT: &str = "slantlight-set-up";
 
-/// The rest of a day, planned anew, as it is shown and sent.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Replanned {
-    /// "since 16:05".
-    pub since: String,
-    /// What becomes of each set-up.
-    pub rows: Vec<Row>,
-    /// The same as text.
-    pub text: String,
-}
+/// The rest of a day that was planned anew.
+const TOLD: &str = "slantlight-rest-of-day";
 
 /// All of it; cheap to copy into every closure.
 #[derive(Clone, Copy)]
@@ -69,12 +64,14 @@ pub struct Store {
     pub desk: Desk,
     /// When each project was last sent or exported.
     pub copies: Copies,
+    /// What the photographs show.
+    pub pictures: Pictures,
     /// Zones by name.
     pub zones: Zones,
     /// Where the phone is, when that is no location of the project; only Now shows it.
     pub here: RwSignal<Option<Site>>,
-    /// The rest of a day that was planned anew; until the sun is back or the page is closed.
-    pub replanned: RwSignal<Option<Replanned>>,
+    /// The rest of a day that was planned anew; until the sun is back.
+    pub replanned: RwSignal<Option<Told>>,
     /// How much the compass reads too little here, as a shadow has shown; until the page is closed.
     pub compass_off: RwSignal<Degrees>,
     /// Id of the set-up that all rooms show; it may be of another project, or gone.
@@ -91,14 +88,16 @@ impl Store {
     pub fn provide(found: Found, notes: Notes) -> Self {
         let damaged = found.damaged;
         let open = opened(&found.filed).unwrap_or_else(|| Arc::new(Project::empty(&id::fresh(), "")));
+        let (shelf, desk) = (found.durable.clone(), Desk::new(open, found, notes));
         let store = Self {
             settings: settings::kept(),
             moment: Moment::ticking(),
-            desk: Desk::new(open, found, notes),
+            desk,
             copies: Copies::remembered(),
+            pictures: Pictures::on(shelf, desk.may_write),
             zones: Zones::new(),
             here: RwSignal::new(None),
-            replanned: RwSignal::new(None),
+            replanned: RwSignal::new(local::read(TOLD).as_deref().and_then(Told::read)),
             compass_off: RwSignal::new(Degrees::default()),
             current: RwSignal::new(local::read(CURRENT)),
             visited: RwSignal::new(None),
@@ -187,6 +186,16 @@ impl Store {
         self.here.set(None);
         // Without room it is the first set-up again next time.
         let _ = local::write(CURRENT, set_up);
+    }
+
+    /// The rest of the day was planned anew, or stands again as it was.
+    pub fn replan(self, told: Option<Told>) {
+        match &told {
+            // Without room it is told until the page is closed.
+            Some(told) => drop(local::write(TOLD, &told.kept())),
+            None => local::forget(TOLD),
+        }
+        self.replanned.set(told);
     }
 
     /// Every room shows this location from here on, until a set-up is chosen.

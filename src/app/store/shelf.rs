@@ -12,6 +12,9 @@ use slantlight::units::Instant;
 /// What every key of a project's record begins with.
 const PREFIX: &str = "slantlight-project-";
 
+/// What every key of a photograph's picture begins with.
+const PICTURE: &str = "slantlight-picture-";
+
 /// A place that keeps records by the id of their project.
 pub trait Shelf {
     /// All records, as they were put there.
@@ -102,6 +105,40 @@ impl Durable {
     /// The records of the versions of project `id`.
     pub async fn versions(&self, id: &str) -> Vec<String> {
         self.below(&versions::keys_of(id)).await
+    }
+
+    /// The picture of the photograph with this id.
+    pub async fn picture(&self, id: &str) -> Option<String> {
+        self.0.read(&format!("{PICTURE}{id}")).await.ok().flatten()
+    }
+
+    /// Puts the picture of a photograph there.
+    ///
+    /// # Errors
+    /// The place is full or was taken away.
+    pub async fn put_picture(&self, id: &str, picture: &str) -> Result<(), NotKept> {
+        self.0.write(&format!("{PICTURE}{id}"), picture).await
+    }
+
+    /// Takes away the pictures that no record names, of whatever project, version or build.
+    pub async fn clear_away_pictures(&self) {
+        let keys = self.0.keys().await.unwrap_or_default();
+        let pictures: Vec<&str> = keys.iter().filter_map(|key| key.strip_prefix(PICTURE)).collect();
+        if pictures.is_empty() {
+            return;
+        }
+        let mut records = Quick.all().await;
+        for key in keys.iter().filter(|key| !key.starts_with(PICTURE)) {
+            match self.0.read(key).await {
+                Ok(record) => records.extend(record),
+                // What cannot be read now may name any of them.
+                Err(_) => return,
+            }
+        }
+        for id in pictures.into_iter().filter(|id| !records.iter().any(|record| record.contains(id))) {
+            // One that cannot be taken away now can be next time.
+            let _ = self.0.forget(&format!("{PICTURE}{id}")).await;
+        }
     }
 
     /// What lies under all keys that begin with `prefix`.

@@ -23,6 +23,7 @@ use self::ids::Ids;
 use self::path::Place;
 use self::sound::{Head, Sound};
 use super::document::{Camera, Location, Project, Scene, SetUp};
+use super::photograph::Photograph;
 use super::record::checksum;
 use super::restore::Repair;
 use super::shoot::Shoot;
@@ -115,6 +116,7 @@ fn locations(tree: &mut Value, ids: &Ids<'_>, repairs: &mut Vec<Repair>) -> Vec<
     let (mut of_locations, mut of_rooms) = (ids.for_kind("location"), ids.for_kind("room"));
     let (mut of_openings, mut of_marks) = (ids.for_kind("opening"), ids.for_kind("mark"));
     let (mut of_blockers, mut of_screens) = (ids.for_kind("blocker"), ids.for_kind("screen"));
+    let mut of_photographs = ids.for_kind("photograph");
     list(tree, "locations", None, repairs, |location, place, repairs| {
         list(location, "rooms", Some(place), repairs, |room, place, repairs| {
             list(room, "openings", Some(place), repairs, |opening, place, repairs| {
@@ -141,6 +143,9 @@ fn locations(tree: &mut Value, ids: &Ids<'_>, repairs: &mut Vec<Repair>) -> Vec<
         let mut of_readings = ids.for_kind("reading");
         list(location, "readings", Some(place), repairs, |reading, place, repairs| {
             entity::<Reading>(reading, place, &mut of_readings, repairs)
+        });
+        list(location, "photographs", Some(place), repairs, |photograph, place, repairs| {
+            entity::<Photograph>(photograph, place, &mut of_photographs, repairs)
         });
         // The location holds the members of its site as its own; read apart, their faults have a path.
         one::mend::<Site>(location, place, repairs)?;

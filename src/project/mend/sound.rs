@@ -17,6 +17,7 @@ use crate::plan::grip_kit::GripKit;
 use crate::plan::travel::{Leg, Travel};
 use crate::plan::wish::{DateRange, Wish};
 use crate::project::document::{Camera, Lens, Location, Scene, SetUp};
+use crate::project::photograph::{LONGEST, Photograph, is_jpeg};
 use crate::units::{Degrees, Metres};
 
 /// Where a fault is, and what it is.
@@ -64,6 +65,13 @@ impl Sound for Location {
         let is_zone = !self.zone.is_empty() && self.zone.len() <= 64 && self.zone.chars().all(letters);
         let zone = (!is_zone).then(|| fault(&["zone"], "this is no name of a time zone"));
         zone.or_else(|| self.accuracy.and_then(|metres| length("accuracy_m", metres, (0.0, 1e7))))
+    }
+}
+
+impl Sound for Photograph {
+    fn unsound(&self) -> Unsound {
+        let bad = self.picture.as_ref().is_some_and(|picture| picture.len() > LONGEST || !is_jpeg(picture));
+        bad.then(|| fault(&["jpeg_base64"], "this is no picture of ours"))
     }
 }
 

@@ -241,7 +241,7 @@ fn times(project: &Project, of: impl Fn(&super::PlaceWork) -> u16) -> Vec<Minute
 }
 
 /// Minutes from one location's last set-up to another's first: wrapping, the road, unloading, rigging.
-fn moves(project: &Project) -> Vec<Vec<Minutes>> {
+pub(in crate::project) fn moves(project: &Project) -> Vec<Vec<Minutes>> {
     let all = &project.locations;
     let rig: HashMap<&str, u16> = all
         .iter()
@@ -293,6 +293,6 @@ fn whole_minutes(minutes: u32) -> Minutes {
     minutes.clamp(1, 24 * 60) as Minutes
 }
 
-fn short(minutes: u16) -> Minutes {
+pub(in crate::project) fn short(minutes: u16) -> Minutes {
     minutes.min(36 * 60) as Minutes
 }

@@ -11,6 +11,7 @@
 //! | `blockers` | what blocks it near by, seen anew from each mark |
 //! | `scout` | what is known of it, and what to ask |
 //! | `beside` | another location beside this one, on a desk |
+//! | `photographs` | what it looked like |
 //! | `backgrounds` | what may be seen behind the subject, and what not |
 
 mod backgrounds;
@@ -19,6 +20,7 @@ mod blockers;
 mod horizon;
 mod marks;
 mod only_here;
+mod photographs;
 mod position;
 mod rooms;
 mod scout;
@@ -71,6 +73,7 @@ fn Around(shown: Shown) -> impl IntoView {
         <blockers::Blockers shown=shown />
         <backgrounds::Backgrounds shown=shown />
         <scout::ScoutSheet shown=shown />
+        {photographs::photographs(shown)}
         <position::NotesAndEnd shown=shown />
     }
 }

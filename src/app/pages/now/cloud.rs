@@ -1,20 +1,20 @@
 //! Cloud came over, or we are late: the rest of the day is planned anew, shown, sent, and taken back when the sun is.
 //!
-//! Three taps: the button, "Plan it so", "Send it". The project stays as it was; the change stands on this page until the
-//! sun is back.
+//! Three taps: the button, "Plan it so", "Send it". The project stays as it was; the change stands on this page, after it
+//! was closed as well, until the sun is back.
 
 use chrono::NaiveTime;
 use leptos::prelude::*;
 use slantlight::place::zone::Zone;
 use slantlight::plan::wish::Sky;
 use slantlight::project::replan::Ask;
-use slantlight::project::rest_words::{self, Row};
+use slantlight::project::rest_words::Row;
+use slantlight::project::told::Told;
 use slantlight::words;
 
 use super::shown::Shown;
 use crate::app::parts::{Notes, SectionHead, Segmented, Sheet};
 use crate::app::sending;
-use crate::app::store::Replanned;
 
 /// The skies to choose from.
 const SKIES: [Sky; 3] = [Sky::Overcast, Sky::Hazy, Sky::Any];
@@ -62,9 +62,9 @@ pub fn Cloud(shown: Shown) -> impl IntoView {
 fn Inside(asked: Asked) -> impl IntoView {
     let shown = asked.shown;
     let answer = Memo::new(move |_| answer(asked));
-    let list = move || answer.get().map(|found| rows(found.rows));
+    let list = move || answer.get().map(|told| rows(told.rows));
     let plan_it = move |_| {
-        shown.store.replanned.set(answer.get_untracked());
+        shown.store.replan(answer.get_untracked());
         asked.open.set(false);
     };
     let wrap = move || {
@@ -88,7 +88,7 @@ fn Inside(asked: Asked) -> impl IntoView {
             </label>
             {list}
             <button type="button" class="button primary wide" on:click=plan_it>"Plan it so"</button>
-            <p class="soft">"Moves are reckoned as 20 min and 2.5 min a kilometre. The project stays as it is."</p>
+            <p class="soft">"Moves take the minutes of Days, or what the distance suggests. The project stays as it is."</p>
         </div>
     }
 }
@@ -96,21 +96,26 @@ fn Inside(asked: Asked) -> impl IntoView {
 /// What was planned anew, with the way back.
 #[component]
 fn Changed(shown: Shown) -> impl IntoView {
-    let notes = Notes::here();
-    let changed = shown.store.replanned;
+    let (store, notes) = (shown.store, Notes::here());
+    let told = move || {
+        let (project, date) =
+            (store.desk.project().id.clone(), shown.zone().date(store.moment.to_the_minute()));
+        store.replanned.get().filter(|told| told.is_about(&project, date))
+    };
+    let told = Memo::new(move |_| told());
     let send = move |_| {
-        if let Some(found) = changed.get_untracked() {
-            sending::words(notes, "The rest of the day", found.text);
+        if let Some(told) = told.get_untracked() {
+            sending::words(notes, "The rest of the day", told.text());
         }
     };
     move || {
-        changed.get().map(|found| view! {
+        told.get().map(|told| view! {
             <section class="card stack">
-                <SectionHead title="New plan" beside=Signal::stored(found.since) />
-                {rows(found.rows)}
+                <SectionHead title="New plan" beside=Signal::stored(told.since) />
+                {rows(told.rows)}
                 <div class="row">
                     <button type="button" class="button primary grow" on:click=send>"Send it"</button>
-                    <button type="button" class="button grow" on:click=move |_| changed.set(None)>"Sun's back"</button>
+                    <button type="button" class="button grow" on:click=move |_| store.replan(None)>"Sun's back"</button>
                 </div>
             </section>
         })
@@ -136,20 +141,16 @@ fn rows(rows: Vec<Row>) -> AnyView {
 }
 
 /// The rest of the day from the minute shown; tracked.
-fn answer(asked: Asked) -> Option<Replanned> {
+fn answer(asked: Asked) -> Option<Told> {
     let (store, clock) = (asked.shown.store, asked.shown.clock());
     let (zone, now) = (asked.shown.zone(), store.moment.to_the_minute());
     let at = zone.local(now).date().and_time(asked.wrap.get().or_else(|| usual_wrap(asked.shown))?);
     let wrap = zone.instant(at).first();
     let location = store.current_location().map(|place| place.id.clone());
     let ask = Ask { now, wrap, sky: asked.sky.get(), meal_had: asked.meal_had.get(), at: location };
-    let rest =
-        store.desk.with(|project| project.rest_of_day(&ask, &|name| Zone::clone(&store.zones.named(name))));
-    let since = words::clock(zone.local(now).time(), clock);
-    Some(Replanned {
-        since: format!("since {since}"),
-        rows: rest_words::rows(&rest, &zone, clock),
-        text: rest_words::text(&rest, &ask, &zone, clock),
+    store.desk.with(|project| {
+        let rest = project.rest_of_day(&ask, &|name| Zone::clone(&store.zones.named(name)));
+        Some(Told::of(&project.id, (&ask, &rest), &zone, clock))
     })
 }
 
