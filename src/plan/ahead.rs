@@ -85,6 +85,12 @@ impl Ahead {
         Some(Counted { span: *span, light, inside: span.contains(at) })
     }
 
+    /// When a stretch began or ended last before `at`: from then on another may be counted.
+    pub fn last_turn(&self, at: Instant) -> Option<Instant> {
+        let edges = self.stretches.iter().flat_map(|(span, _)| [span.start(), span.end()]);
+        edges.filter(|edge| *edge <= at).max()
+    }
+
     /// The next slot after `at`, near or far.
     pub fn next_slot(&self, at: Instant) -> Option<&Slot> {
         let coming =
@@ -163,6 +169,7 @@ mod tests {
         assert_eq!(before.left(slot.span.start() - ten), ten);
         let within = ahead.counted(slot.span.end() - ten).unwrap();
         assert!(within.inside && matches!(within.light, Light::Slot(..)));
+        assert_eq!(ahead.last_turn(slot.span.end() - ten), Some(slot.span.start()));
         assert_eq!(within.left(slot.span.end() - ten), ten);
     }
 

@@ -24,13 +24,20 @@ impl Alarm {
 /// The alarm that became due since `before`. After a sleep it rings late, unless what it is about has passed; a clock
 /// that was put back rings nothing.
 pub fn due(ahead: &Ahead, lead: Duration, (before, now): (Instant, Instant)) -> Option<Alarm> {
-    let edges =
-        ahead.slots().flat_map(|(slot, _)| [Alarm::Begins(slot.span.start()), Alarm::Ends(slot.span.end())]);
     let rings = |alarm: &Alarm| {
         let at = alarm.at() - lead;
         before < at && at <= now && now < alarm.at()
     };
-    edges.filter(rings).min_by_key(|alarm| alarm.at())
+    edges(ahead).filter(rings).min_by_key(|alarm| alarm.at())
+}
+
+/// When the next alarm after `now` is due.
+pub fn next(ahead: &Ahead, lead: Duration, now: Instant) -> Option<Instant> {
+    edges(ahead).map(|alarm| alarm.at() - lead).filter(|at| *at > now).min()
+}
+
+fn edges(ahead: &Ahead) -> impl Iterator<Item = Alarm> {
+    ahead.slots().flat_map(|(slot, _)| [Alarm::Begins(slot.span.start()), Alarm::Ends(slot.span.end())])
 }
 
 #[cfg(test)]
@@ -48,6 +55,9 @@ mod tests {
         let (lead, second) = (Duration::from_minutes(5), Duration::from_millis(1000));
         let mut rung = Vec::new();
         let mut now = slot.start() - Duration::from_minutes(10);
+        let first = slot.start() - lead;
+        assert_eq!(next(&ahead, lead, now), Some(first));
+        assert!(next(&ahead, lead, first).is_some_and(|at| at > first));
         while now < slot.end() + second {
             rung.extend(due(&ahead, lead, (now, now + second)));
             now = now + second;

@@ -18,16 +18,31 @@ const ENDLESS: Duration = Duration::from_minutes(36 * 60);
 /// A countdown, ready to be read.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Said {
-    /// "10 min", "9:42".
-    pub big: String,
-    /// The same for ears: "9 minutes 42 seconds".
-    pub aloud: String,
+    /// The instant to which the number counts; `None` where nothing is counted.
+    pub counts_to: Option<Instant>,
     /// "to the slot, which then holds".
     pub what: String,
     /// "36 min", or nothing.
     pub holds: String,
     /// "¾ back, right. Ends 18:14, sun behind the skyline, ± 6 min."
     pub detail: String,
+}
+
+impl Said {
+    /// The number: "10 min", "9:42"; empty where nothing is counted.
+    pub fn big(&self, at: Instant) -> String {
+        self.counts_to.map(|to| words::countdown(to - at)).unwrap_or_default()
+    }
+
+    /// The same for ears: "9 minutes".
+    pub fn aloud(&self, at: Instant) -> String {
+        self.counts_to.map(|to| words::countdown_aloud(to - at)).unwrap_or_default()
+    }
+
+    /// Until when the number stays as it is.
+    pub fn stays_until(&self, at: Instant) -> Option<Instant> {
+        self.counts_to.map(|to| at + words::countdown_holds(to - at))
+    }
 }
 
 /// Whose light it is.
@@ -48,7 +63,6 @@ pub fn said(ahead: &Ahead, sun: &Sun, whose: Whose<'_>, at: Instant) -> Said {
     let Some(counted) = ahead.counted(at).filter(|counted| counted.left(at) < ENDLESS) else {
         return endless(ahead, sun, whose, at);
     };
-    let left = counted.left(at);
     let (what, holds) = match (counted.light, counted.inside) {
         (Light::Slot(..), true) => ("left of the slot", None),
         (Light::Slot(..), false) => ("to the slot, which then holds", Some(counted.span)),
@@ -58,8 +72,7 @@ pub fn said(ahead: &Ahead, sun: &Sun, whose: Whose<'_>, at: Instant) -> Said {
         (Light::Blue, false) => ("to blue hour, which then holds", Some(counted.span)),
     };
     Said {
-        big: words::countdown(left),
-        aloud: words::countdown_aloud(left),
+        counts_to: Some(at + counted.left(at)),
         what: what.to_owned(),
         holds: holds.map(|span| words::duration(span.duration())).unwrap_or_default(),
         detail: detail(ahead, sun, whose, (&counted, at)),
@@ -115,6 +128,10 @@ mod tests {
     use super::super::fixture::{at, loft, on};
     use super::*;
 
+    fn big_at(text: &str) -> String {
+        said_at(text).big(at(text))
+    }
+
     fn said_at(text: &str) -> Said {
         let stage = loft();
         let sun = Sun::new(stage.site);
@@ -134,8 +151,12 @@ mod tests {
         let sun = Sun::new(stage.site);
         let ahead = Ahead::of(&sun, Some(&stage), (&stage.zone, &stage.skyline), on(2027, 3, 11));
         let slot = ahead.slots().next().unwrap().0;
-        let before = said_at(&(slot.span.start() - Duration::from_minutes(12)).to_string());
-        assert_eq!((before.big.as_str(), before.what.as_str()), ("12 min", "to the slot, which then holds"));
+        let early = slot.span.start() - Duration::from_minutes(12);
+        let before = said_at(&early.to_string());
+        assert_eq!(
+            (before.big(early).as_str(), before.what.as_str()),
+            ("12 min", "to the slot, which then holds")
+        );
         assert_eq!(before.holds, words::duration(slot.hold()));
         assert!(before.detail.starts_with("¾ back, right. Ends 1"), "{}", before.detail);
         assert!(
@@ -143,9 +164,21 @@ mod tests {
             "{}",
             before.detail
         );
-        let within = said_at(&(slot.span.end() - Duration::from_minutes(3)).to_string());
-        assert_eq!((within.big.as_str(), within.what.as_str()), ("3:00", "left of the slot"));
+        let late = slot.span.end() - Duration::from_minutes(3);
+        let within = said_at(&late.to_string());
+        assert_eq!((within.big(late).as_str(), within.what.as_str()), ("3:00", "left of the slot"));
         assert!(within.holds.is_empty());
+    }
+
+    #[test]
+    fn the_number_stays_until_it_says_so_and_not_longer() {
+        for text in ["2027-03-11T14:03:21Z", "2027-03-11T17:31:07.25Z", "2027-03-11T18:30:00Z"] {
+            let until = said_at(text).stays_until(at(text)).unwrap();
+            assert!(until >= at(text));
+            assert_eq!(big_at(&until.to_string()), big_at(text));
+            let after = until + Duration::from_millis(1);
+            assert_ne!(big_at(&after.to_string()), big_at(text));
+        }
     }
 
     #[test]

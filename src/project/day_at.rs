@@ -6,6 +6,7 @@ use super::agenda::{self, Line};
 use super::at_hand::{AtHand, set_ups_at};
 use super::document::{Location, Project};
 use super::find::Standing;
+use super::levels;
 use super::stage;
 use crate::light::daylight::twilight;
 use crate::light::relative::{InLens, LensFrame};
@@ -15,6 +16,8 @@ use crate::place::skyline::Skyline;
 use crate::place::zone::Zone;
 use crate::plan::ahead::Ahead;
 use crate::plan::count_words::{self, Said, Whose};
+use crate::plan::levels::subject::sky_of;
+use crate::plan::levels::{Levels, Subject, say};
 use crate::plan::on_mark;
 use crate::plan::today::{self, Today};
 use crate::sky::events::Passage;
@@ -48,6 +51,8 @@ pub struct DayAt {
     /// The light of this day and the next.
     pub ahead: Ahead,
     today: Today,
+    /// The set-up that is counted, as its levels are worked out.
+    lit: Option<Subject>,
     site: Site,
     sun: Sun,
 }
@@ -69,7 +74,8 @@ impl DayAt {
             Some(place) => at_hand[place].stage.skyline_at(noon).clone(),
             None => stage::around(&Standing { location, room: None, mark: None }).on(date).clone(),
         };
-        Self::new((location.site, zone, skyline), date, (at_hand, current))
+        let lit = current.and_then(|place| levels::of_set_up(project, &at_hand[place].id, zone.clone()).ok());
+        Some(Self { lit, ..Self::new((location.site, zone, skyline), date, (at_hand, current))? })
     }
 
     /// At any point of the Earth.
@@ -101,7 +107,7 @@ impl DayAt {
         }
         lines.extend(at_hand.iter().flat_map(|one| agenda::of_the_shots(one, day)));
         let (path, lines) = (today::path(&sun, day), agenda::in_order(lines));
-        Some(Self { zone, day, at_hand, current, skyline, path, lines, ahead, today, site, sun })
+        Some(Self { zone, day, at_hand, current, skyline, path, lines, ahead, today, lit: None, site, sun })
     }
 
     /// The set-up that is counted.
@@ -129,6 +135,12 @@ impl DayAt {
         through.then(|| LensFrame::new(one.stage.lens, Degrees::default()).sees(sun))
     }
 
+    /// Since when all that the countdown says but its number has held, at the earliest since the minute began.
+    pub fn turn(&self, at: Instant) -> Instant {
+        let minute = at - Duration::from_millis(at.unix_millis().rem_euclid(60_000));
+        self.ahead.last_turn(at).map_or(minute, |turn| turn.max(minute))
+    }
+
     /// The countdown.
     pub fn said(&self, at: Instant, clock: Clock) -> Said {
         let stage = self.set_up().map(|one| &one.stage);
@@ -136,13 +148,15 @@ impl DayAt {
         count_words::said(&self.ahead, &self.sun, whose, at)
     }
 
-    /// Height, bearing, and the shadow's length, or at dusk how bright the sky is and how fast that goes; value and name.
+    /// Height, bearing, back over key and the shadow's length, or at dusk how bright the sky is and how fast that goes; value
+    /// and name.
     pub fn facts(&self, at: Instant) -> Vec<(String, String)> {
         let sun = self.sun_at(at);
         let height = Degrees::from_degrees(sun.height().degrees());
         let mut facts =
             vec![(words::degrees_fine(height), "height"), (words::bearing(sun.bearing()), "bearing, true")];
         if height.degrees() > DUSK {
+            facts.extend(self.back_fact(at));
             let shadow = shadow_length(sun.height()).map_or("none".to_owned(), words::times);
             facts.push((shadow, "shadow length"));
         } else {
@@ -152,6 +166,12 @@ impl DayAt {
             facts.extend(stop_every(now.stops_over(then).stops()));
         }
         facts.into_iter().map(|(value, name)| (value, name.to_owned())).collect()
+    }
+
+    /// How far the subject's back is over its brighter side, under the sky that its wish names, else a clear one.
+    fn back_fact(&self, at: Instant) -> Option<(String, &'static str)> {
+        let (subject, one) = (self.lit.as_ref()?, self.set_up()?);
+        say::back_fact(&Levels::of(subject, &subject.hour(&self.sun, at, sky_of(one.stage.wish.sky))))
     }
 
     /// The instant at which the sun's path passes a bearing nearest in time to `near`; its end beyond it.
@@ -251,7 +271,10 @@ mod tests {
     fn facts_change_at_dusk() {
         let day = march();
         let names = |text| -> Vec<String> { day.facts(at(text)).into_iter().map(|(_, name)| name).collect() };
-        assert_eq!(names("2027-03-11T17:28:00Z"), ["height", "bearing, true", "shadow length"]);
+        assert_eq!(
+            names("2027-03-11T17:28:00Z"),
+            ["height", "bearing, true", "back over key", "shadow length"]
+        );
         assert_eq!(
             names("2027-03-11T18:49:00Z"),
             ["height", "bearing, true", "open sky, model", "for a stop less"]

@@ -55,6 +55,19 @@ pub fn countdown(left: Duration) -> String {
     }
 }
 
+/// How long a countdown still says the same.
+///
+/// ```
+/// use slantlight::units::Duration;
+/// use slantlight::words::countdown_holds;
+/// let holds = |left| countdown_holds(Duration::from_seconds(left)).seconds();
+/// assert_eq!((holds(754.0), holds(9.25)), (34.0, 0.25));
+/// ```
+pub fn countdown_holds(left: Duration) -> Duration {
+    let millis = left.millis().max(0);
+    Duration::from_millis(millis % if millis / 1000 < BY_SECONDS { 1000 } else { 60_000 })
+}
+
 /// The same for ears, to the minute, so that nothing is read out each second: "9 minutes".
 pub fn countdown_aloud(left: Duration) -> String {
     let minutes = left.millis().max(0) / 60_000;

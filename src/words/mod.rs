@@ -21,7 +21,7 @@ pub mod stops;
 pub use angle::{bearing, bearings_from_to, compass_point, degrees, degrees_fine, degrees_from_to};
 pub use clock::{Clock, clock, clock_from_to, full_hour, of_day, offset, to_ten_minutes, to_the_minute};
 pub use date::{date, date_short, dates_from_to, day_of_week, month, weekday};
-pub use duration::{ago, countdown, countdown_aloud, duration, plus_minus};
+pub use duration::{ago, countdown, countdown_aloud, countdown_holds, duration, plus_minus};
 pub use hour::hour;
 pub use length::{Units, area, length, measure, per_minute, sizes, times};
 pub use light::lux;

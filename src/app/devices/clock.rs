@@ -1,42 +1,80 @@
-//! The phone's clock: now, and a tick a second while the page is seen.
+//! The phone's clock: now, told each minute while the page is seen, and between the minutes when somebody asks for it.
+//!
+//! A look at the clock each second costs next to nothing, and notices a sleep or a clock that was set; what costs is telling
+//! all who listen. So they are told when another minute has begun, when the time runs not on but elsewhere, and at the
+//! instants for which somebody has asked to be woken.
 
 use leptos::prelude::*;
 use slantlight::units::Instant;
 
 use super::visibility;
 
+/// From one look at the clock to the next.
+const LOOK: i64 = 1000;
+
+/// Told at least so often.
+const MINUTE: i64 = 60_000;
+
 /// What the phone's clock says.
 pub fn now() -> Instant {
     Instant::from_unix_millis(js_sys::Date::now() as i64)
 }
 
-/// Now, anew each second while the page is seen, and at once when it is seen again (after a sleep too).
-pub fn ticking() -> ReadSignal<Instant> {
-    let (time, set_time) = signal(now());
-    let waiting = StoredValue::new(false);
-    tick(set_time, waiting);
-    visibility::on_change(move |seen| {
-        if seen {
-            tick(set_time, waiting);
-        }
-    });
-    time
+/// The time as it is told, and the way to ask for more of it.
+#[derive(Clone, Copy)]
+pub struct Clock {
+    /// When it was told last.
+    pub time: ReadSignal<Instant>,
+    tell: WriteSignal<Instant>,
+    /// The next instant for which somebody has asked; told once.
+    wanted: StoredValue<Option<Instant>>,
+    waiting: StoredValue<bool>,
 }
 
-/// Says the time and waits for the next full second. A hidden page lets the chain end.
-fn tick(set_time: WriteSignal<Instant>, waiting: StoredValue<bool>) {
-    let time = now();
-    set_time.set(time);
-    if waiting.get_value() || !visibility::is_seen() {
-        return;
+impl Clock {
+    /// Now, and ticking while the page is seen; told at once when it is seen again.
+    pub fn ticking() -> Self {
+        let (time, tell) = signal(now());
+        let clock = Self { time, tell, wanted: StoredValue::new(None), waiting: StoredValue::new(false) };
+        clock.look(true);
+        visibility::on_change(move |seen| {
+            if seen {
+                clock.look(true);
+            }
+        });
+        clock
     }
-    waiting.set_value(true);
-    let rest = 1000 - time.unix_millis().rem_euclid(1000);
-    set_timeout(
-        move || {
-            waiting.set_value(false);
-            tick(set_time, waiting);
-        },
-        core::time::Duration::from_millis(rest.unsigned_abs()),
-    );
+
+    /// Asks to be told the time as soon as it is later than `at`. Ask again each time it is told.
+    pub fn wake_after(self, at: Instant) {
+        self.wanted.update_value(|wanted| *wanted = Some(wanted.map_or(at, |other| other.min(at))));
+    }
+
+    /// Looks, tells if there is something to tell, and waits for the next full second. A hidden page lets the chain end.
+    fn look(self, anew: bool) {
+        let time = now();
+        if anew || self.is_news(time) {
+            self.wanted.set_value(None);
+            self.tell.set(time);
+        }
+        if self.waiting.get_value() || !visibility::is_seen() {
+            return;
+        }
+        self.waiting.set_value(true);
+        let rest = LOOK - time.unix_millis().rem_euclid(LOOK);
+        set_timeout(
+            move || {
+                self.waiting.set_value(false);
+                self.look(false);
+            },
+            core::time::Duration::from_millis(rest.unsigned_abs()),
+        );
+    }
+
+    fn is_news(self, time: Instant) -> bool {
+        let last = self.time.get_untracked();
+        let is_wanted = self.wanted.get_value().is_some_and(|at| time > at);
+        let minute = |time: Instant| time.unix_millis().div_euclid(MINUTE);
+        is_wanted || minute(time) != minute(last) || time < last
+    }
 }

@@ -46,10 +46,24 @@ pub fn ask(then: impl FnOnce(Permission) + 'static) {
     let asked = js::member(&js::global(), "DeviceOrientationEvent")
         .and_then(|class| js::call(&class, "requestPermission", &[]));
     match asked {
-        None => then(Permission::Granted),
+        None => look_up(then),
         Some(promised) => js::after(promised, |outcome| {
             let granted = outcome.is_ok_and(|answer| answer.as_string().as_deref() == Some("granted"));
             then(if granted { Permission::Granted } else { Permission::Refused });
+        }),
+    }
+}
+
+/// Engines that need not be asked may have been told no in their settings; those that do not say let us try.
+fn look_up(then: impl FnOnce(Permission) + 'static) {
+    let sensor = js::object(&[("name", "magnetometer".into())]);
+    let asked = js::path(&js::global(), &["navigator", "permissions"])
+        .and_then(|permissions| js::call(&permissions, "query", &[sensor]));
+    match asked {
+        None => then(Permission::Granted),
+        Some(promised) => js::after(promised, |outcome| {
+            let refused = outcome.is_ok_and(|found| js::text(&found, "state").as_deref() == Some("denied"));
+            then(if refused { Permission::Refused } else { Permission::Granted });
         }),
     }
 }

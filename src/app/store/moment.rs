@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 use slantlight::units::Instant;
 
-use crate::app::devices::clock;
+use crate::app::devices::clock::{self, Clock};
 
 /// Milliseconds in a minute.
 const MINUTE: i64 = 60_000;
@@ -11,8 +11,9 @@ const MINUTE: i64 = 60_000;
 /// The instant that all rooms show.
 #[derive(Clone, Copy)]
 pub struct Moment {
-    /// What the phone's clock says, to the second.
+    /// What the phone's clock says: told each minute, and when somebody has asked for it.
     pub clock: ReadSignal<Instant>,
+    ticks: Clock,
     /// The instant that was chosen; `None` for now.
     chosen: RwSignal<Option<Instant>>,
     /// The instant shown, to the minute: what most of a page needs.
@@ -24,10 +25,11 @@ pub struct Moment {
 impl Moment {
     /// Now, and ticking.
     pub fn ticking() -> Self {
-        let (clock, chosen) = (clock::ticking(), RwSignal::new(None));
+        let (ticks, chosen) = (Clock::ticking(), RwSignal::new(None));
+        let clock = ticks.time;
         let minute = Memo::new(move |_| floor(chosen.get().unwrap_or_else(|| clock.get()), MINUTE));
         let hour = Memo::new(move |_| floor(clock.get(), 60 * MINUTE));
-        Self { clock, chosen, minute, hour }
+        Self { clock, ticks, chosen, minute, hour }
     }
 
     /// The instant shown, to the minute; tracked.
@@ -35,9 +37,19 @@ impl Moment {
         self.minute.get()
     }
 
-    /// The instant shown, to the second: for countdowns alone. Tracked.
-    pub fn to_the_second(self) -> Instant {
+    /// The instant shown, as exact as it was told: for countdowns alone, which ask to be woken. Tracked.
+    pub fn as_told(self) -> Instant {
         self.chosen.get().unwrap_or_else(|| self.clock.get())
+    }
+
+    /// The instant shown, to the millisecond: for what is written down in a tap.
+    pub fn of_the_tap(self) -> Instant {
+        self.chosen.get_untracked().unwrap_or_else(clock::now)
+    }
+
+    /// Asks for the clock to be told as soon as it is later than `at`; holds until it is told the next time.
+    pub fn wake_after(self, at: Instant) {
+        self.ticks.wake_after(at);
     }
 
     /// What the phone's clock says, to the hour: for what changes with the date. Tracked.

@@ -42,13 +42,34 @@ pub fn correction(correction: Correction) -> String {
 
 /// "back 3⅔ over key"; empty in the dark.
 pub fn back_over_key(levels: &Levels) -> String {
-    let over = levels.level(Side::Back).total().stops_over(levels.bright().total());
-    match levels.trust.rounded(over) {
-        over if !over.stops().is_finite() => String::new(),
-        over if over.stops() > 0.1 => format!("back {} over key", thirds(over)),
-        over if over.stops() < -0.1 => format!("back {} under key", thirds(over)),
-        _ => "back as key".to_owned(),
+    match back(levels) {
+        None => String::new(),
+        Some((_, "as")) => "back as key".to_owned(),
+        Some((stops, side)) => format!("back {} {side} key", thirds(stops)),
     }
+}
+
+/// The same as value and name: "3⅔ stops", "back over key"; nothing in the dark.
+pub fn back_fact(levels: &Levels) -> Option<(String, &'static str)> {
+    let (off, side) = back(levels)?;
+    let name = match side {
+        "over" => "back over key",
+        "under" => "back under key",
+        _ => "back to key",
+    };
+    Some((stops(off), name))
+}
+
+/// How far the back is off the key, and to which side.
+fn back(levels: &Levels) -> Option<(Stops, &'static str)> {
+    let over = levels.trust.rounded(levels.level(Side::Back).total().stops_over(levels.bright().total()));
+    let side = match over.stops() {
+        stops if !stops.is_finite() => return None,
+        stops if stops > 0.1 => "over",
+        stops if stops < -0.1 => "under",
+        _ => "as",
+    };
+    Some((over, side))
 }
 
 /// "92,000 lx", or "17,000–68,000 lx" where only a range is worth showing.

@@ -70,6 +70,23 @@ journey('refused positions and missing sensors are said, with what to do', async
   await screen.see(/this device has none: type the numbers/);
 });
 
+journey('a compass that was refused is said where it is asked for, in either kind of engine', async ({ screen, fresh }) => {
+  const asking = await fresh();
+  await asking.context.addInitScript(() => {
+    DeviceOrientationEvent.requestPermission = () => Promise.resolve('denied');
+  });
+  await screen.refuse('magnetometer');
+  for (const one of [screen, asking]) {
+    await atTheLoft(one, AFTERNOON);
+    await one.tap('Check with a shadow');
+    await one.see(/This page may not read the compass\. Allow motion sensors/);
+    await one.page.evaluate(() => { location.hash = '#set-up/set-up-4a'; });
+    await one.tap('Take from compass');
+    await one.see(/or type the numbers/);
+    await one.page.getByLabel(/Lens bearing/).first().waitFor();
+  }
+});
+
 journey('a shadow sets the compass right, and a lens bearing taken then is', async ({ screen }) => {
   // The browser's sensor must be ours before the page is there.
   await screen.sense(0, 0);
@@ -146,7 +163,7 @@ journey('now works with the network off and the server stopped', async ({ screen
   await screen.see(/sunset/);
 });
 
-journey('cloud came over: three taps to a new plan that is sent, and the sun comes back', async ({ screen }) => {
+journey('cloud came over: three taps to a new plan that is sent and kept, and the sun comes back', async ({ screen }) => {
   await screen.context.addInitScript(() => {
     navigator.share = (data) => { window.shared = data.text; return Promise.resolve(); };
   });
@@ -159,7 +176,20 @@ journey('cloud came over: three taps to a new plan that is sent, and the sun com
   const text = await screen.page.evaluate(() => window.shared);
   assert.match(text, /^Thu 18 Mar 2027, 13:00: no sun\. New plan until 19:\d\d:\n/);
   assert.match(text, /\(dropped: needs the sun\. Next: \d+ \w+, \d+ \w+, \d+ \w+\)/);
+  // What was told stays when the page is closed, on that day.
+  await screen.reload();
+  await screen.see('since 13:00');
+  await screen.see(/dropped: needs the sun\. Next: /);
+  await screen.at('2027-03-19T13:00:00Z');
+  await screen.reload();
+  await screen.see('The day');
+  await screen.unseen('since 13:00');
+  await screen.at('2027-03-18T13:05:00Z');
+  await screen.reload();
   await screen.tap("Sun's back");
+  await screen.unseen('since 13:00');
+  await screen.reload();
+  await screen.see('The day');
   await screen.unseen('since 13:00');
   await screen.tap('We are late');
   await screen.see(/as planned/);

@@ -8,6 +8,7 @@ use slantlight::units::Degrees;
 use slantlight::words;
 
 use super::shown::Shown;
+use crate::app::devices::clock;
 use crate::app::pages::from_compass::FromCompass;
 use crate::app::parts::Notes;
 
@@ -17,7 +18,7 @@ pub fn Check(shown: Shown) -> impl IntoView {
     let (store, notes) = (shown.store, Notes::here());
     let off = store.compass_off;
     let take = move |aim: Aim| {
-        let now = store.moment.clock.get_untracked();
+        let now = clock::now();
         let sun = untrack(move || shown.with_day(|day| day.sun_at(now)));
         let Some(found) = sun.map(|sun| check_by_shadow(&aim, (sun.bearing(), sun.height()))) else { return };
         if let ShadowCheck::Turn(more) = found {

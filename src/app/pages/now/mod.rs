@@ -1,7 +1,7 @@
 //! Now: what the light is doing at the location at hand, what is left of it, what comes next.
 //!
-//! The page is made once a day and place ([`shown::Shown`]). Each minute moves the sun; each second moves only the
-//! countdown, and only while the page is seen.
+//! The page is made once a day and place ([`shown::Shown`]). Each minute moves the sun; in the last minutes each second
+//! moves the countdown alone, and all that only while the page is seen.
 
 mod check;
 mod cloud;

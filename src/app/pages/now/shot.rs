@@ -25,7 +25,7 @@ pub fn Shots(shown: Shown) -> impl IntoView {
         move || shown.with_day(|day| day.set_up().map(|one| one.name.clone())).flatten().unwrap_or_default();
     let mark = move |_| {
         // What a person marks is the instant of the tap, not the minute that the page shows.
-        let at = untrack(move || store.moment.to_the_second());
+        let at = store.moment.of_the_tap();
         if let Some(set_up) = set_up.get_untracked() {
             let shot = Taken { id: store.fresh_id(), at, note: String::new(), illuminance: None };
             store.edit_with_undo(Edit::PutShot { set_up, shot }, format!("{} marked as shot", untrack(name)));

@@ -10,6 +10,7 @@ use slantlight::place::site::Site;
 use slantlight::place::zone::Zone;
 use slantlight::plan::count_words::Said;
 use slantlight::project::day_at::DayAt;
+use slantlight::units::Instant;
 use slantlight::words::{self, Clock};
 
 use crate::app::parts::Fact;
@@ -93,9 +94,15 @@ impl Shown {
         facts.into_iter().map(|(value, name)| Fact::new(value, name)).collect()
     }
 
-    /// The countdown of the second shown; tracked.
-    pub fn said(self) -> Said {
-        let (at, clock) = (self.store.moment.to_the_second(), self.clock());
+    /// Since when the words of the countdown hold; tracked.
+    pub fn turn(self) -> Instant {
+        let at = self.store.moment.as_told();
+        self.with_day(|day| day.turn(at)).unwrap_or(at)
+    }
+
+    /// The countdown as it is said from an instant on; tracked.
+    pub fn said(self, at: Instant) -> Said {
+        let clock = self.clock();
         self.with_day(|day| day.said(at, clock)).unwrap_or_default()
     }
 }

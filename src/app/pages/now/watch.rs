@@ -58,7 +58,11 @@ fn Alarms(shown: Shown) -> impl IntoView {
     };
     Effect::new(move |before: Option<slantlight::units::Instant>| {
         let now = shown.store.moment.clock.get();
-        let lead = Duration::from_minutes(i64::from(settings.get_untracked().lead_minutes));
+        let lead = Duration::from_minutes(i64::from(settings.get().lead_minutes));
+        let next = untrack(move || today.with_day(|day| alarm::next(&day.ahead, lead, now))).flatten();
+        if let Some(next) = next {
+            shown.store.moment.wake_after(next - Duration::from_millis(1));
+        }
         let due = before.filter(|_| on.get_untracked()).and_then(|before| {
             untrack(move || today.with_day(|day| alarm::due(&day.ahead, lead, (before, now)))).flatten()
         });
