@@ -153,8 +153,9 @@ impl DayAt {
     pub fn facts(&self, at: Instant) -> Vec<(String, String)> {
         let sun = self.sun_at(at);
         let height = Degrees::from_degrees(sun.height().degrees());
+        let bearing = Degrees::from_degrees(sun.bearing().degrees());
         let mut facts =
-            vec![(words::degrees_fine(height), "height"), (words::bearing(sun.bearing()), "bearing, true")];
+            vec![(words::degrees_fine(height), "height"), (words::degrees(bearing), "bearing, true")];
         if height.degrees() > DUSK {
             facts.extend(self.back_fact(at));
             let shadow = shadow_length(sun.height()).map_or("none".to_owned(), words::times);

@@ -62,6 +62,9 @@ fn row(shown: Shown, id: String) -> AnyView {
     });
     let note =
         Signal::derive(move || one.with(|one| one.as_ref().map(|one| one.note.clone())).unwrap_or_default());
+    let in_words = move || {
+        Some(note.get()).filter(|note| !note.is_empty()).unwrap_or_else(|| "not described yet".to_owned())
+    };
     let when = move || {
         let local = shown
             .store
@@ -75,7 +78,7 @@ fn row(shown: Shown, id: String) -> AnyView {
     };
     let picture = move || {
         match id.with_value(|id| shown.store.pictures.look(id)) {
-        Picture::There(picture) => view! { <img src=address(&picture) alt=note /> }.into_any(),
+        Picture::There(picture) => view! { <img src=address(&picture) alt=in_words /> }.into_any(),
         Picture::Reading => view! { <p class="soft">"Reading the picture"</p> }.into_any(),
         Picture::Gone => view! {
             <p class="soft">"The picture is not in this browser. A file that carries the photographs brings it."</p>
