@@ -25,7 +25,8 @@ export class Mortal {
       });
       this.process.on('exit', () => reject(new Error(`the browser ended: ${said.slice(-300)}`)));
     });
-    this.browser = await chromium.connectOverCDP(address);
+    // A busy machine takes its time to answer; a browser that is dead has ended above.
+    this.browser = await chromium.connectOverCDP(address, { timeout: 120_000 });
     const [context] = this.browser.contexts();
     return context.newPage();
   }
