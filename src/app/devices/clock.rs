@@ -10,7 +10,7 @@ use slantlight::units::Instant;
 use super::visibility;
 
 /// From one look at the clock to the next.
-const LOOK: i64 = 1000;
+const LOOK: core::time::Duration = core::time::Duration::from_secs(1);
 
 /// Told at least so often.
 const MINUTE: i64 = 60_000;
@@ -28,15 +28,22 @@ pub struct Clock {
     tell: WriteSignal<Instant>,
     /// The next instant for which somebody has asked; told once.
     wanted: StoredValue<Option<Instant>>,
-    waiting: StoredValue<bool>,
 }
 
 impl Clock {
     /// Now, and ticking while the page is seen; told at once when it is seen again.
     pub fn ticking() -> Self {
         let (time, tell) = signal(now());
-        let clock = Self { time, tell, wanted: StoredValue::new(None), waiting: StoredValue::new(false) };
-        clock.look(true);
+        let clock = Self { time, tell, wanted: StoredValue::new(None) };
+        // One interval for the life of the app: a timer made anew each second costs more than the look itself.
+        set_interval(
+            move || {
+                if visibility::is_seen() {
+                    clock.look(false);
+                }
+            },
+            LOOK,
+        );
         visibility::on_change(move |seen| {
             if seen {
                 clock.look(true);
@@ -50,25 +57,13 @@ impl Clock {
         self.wanted.update_value(|wanted| *wanted = Some(wanted.map_or(at, |other| other.min(at))));
     }
 
-    /// Looks, tells if there is something to tell, and waits for the next full second. A hidden page lets the chain end.
+    /// Looks, and tells if there is something to tell.
     fn look(self, anew: bool) {
         let time = now();
         if anew || self.is_news(time) {
             self.wanted.set_value(None);
             self.tell.set(time);
         }
-        if self.waiting.get_value() || !visibility::is_seen() {
-            return;
-        }
-        self.waiting.set_value(true);
-        let rest = LOOK - time.unix_millis().rem_euclid(LOOK);
-        set_timeout(
-            move || {
-                self.waiting.set_value(false);
-                self.look(false);
-            },
-            core::time::Duration::from_millis(rest.unsigned_abs()),
-        );
     }
 
     fn is_news(self, time: Instant) -> bool {
