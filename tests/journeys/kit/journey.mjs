@@ -7,7 +7,7 @@ import { PHONE, Screen } from './screen.mjs';
 
 const declared = [];
 const AT_ONCE = 2;
-const LIMIT_MS = Number(process.env.LIMIT_MS ?? 90_000);
+const LIMIT_MS = Number(process.env.LIMIT_MS ?? 180_000);
 
 export function journey(name, work) {
   declared.push({ name, work });
