@@ -25,9 +25,20 @@ fn work(scene: &scenes::Scene, name: &str) -> f64 {
     use slantlight::sky::sun::Sun;
 
     match name {
+        "hours" => hours(scene),
         "spa" => theirs::spa_year(scene),
         "cold" => scenes::slots(scene, Sun::with(scenes::cold(), scene.site), scenes::SETUPS) as f64,
         "warm" => scenes::slots(scene, Sun::new(scene.site), scenes::SETUPS) as f64,
         _ => f64::NAN,
     }
+}
+
+/// Bearing and height of the sun at each hour of the year, nodes included; the sum of all.
+fn hours(scene: &scenes::Scene) -> f64 {
+    use slantlight::sky::sun::Sun;
+    use slantlight::units::Duration;
+
+    let sun = Sun::with(scenes::cold(), scene.site);
+    let at = |hour: i64| sun.direction(scene.year.start() + Duration::from_minutes(60 * hour));
+    (0..8760).map(at).map(|sun| sun.bearing().degrees() + sun.height().degrees()).sum()
 }

@@ -1,6 +1,8 @@
 // What only a browser can tell, printed by ./dev bench: the search against calls of the full method in one page, and the
 // sheet of a year on a processor four times slower. Minimum of rounds that loop for 20 ms and longer.
 
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
 import path from 'node:path';
 import { startChromium } from './kit/browser.mjs';
 import { PHONE, Screen } from './kit/screen.mjs';
@@ -10,6 +12,29 @@ const ROOT = path.resolve(import.meta.dirname, '../..');
 /** Directions in one call of the full method's work: an hour's step through a year. */
 const SPA_CALLS = 8760;
 
+/** The page of the bench: our work, and the same hours of the same place by a library of the browsers' own world. */
+const PAGE = `
+  import init from './sky.js';
+  import { AstroTime, Body, Equator, Horizon, Observer } from './astronomy.js';
+  await init();
+  const ours = window.work;
+  const observer = new Observer(48.21, 16.37, 190);
+  const begin = Date.parse('2026-01-01T00:00:00Z');
+  const theirs = () => {
+    let sum = 0;
+    for (let hour = 0; hour < ${SPA_CALLS}; hour++) {
+      const time = new AstroTime(new Date(begin + hour * 3_600_000));
+      const { ra, dec } = Equator(Body.Sun, time, observer, true, true);
+      const { azimuth, altitude } = Horizon(time, observer, ra, dec);
+      sum += azimuth + altitude;
+    }
+    return sum;
+  };
+  window.work = (name) => (name === 'theirs' ? theirs() : ours(name));
+  if (Math.abs(window.work('theirs') / window.work('hours') - 1) > 1e-4) throw new Error('they disagree');
+  window.isReady = true;
+`;
+
 const browser = await startChromium();
 console.log(`\n${'bar, in Chromium'.padEnd(58)}   measured       hold`);
 await search();
@@ -18,15 +43,18 @@ await browser.close();
 
 async function search() {
   const server = await new Server(path.join(ROOT, 'target/bench-web')).start();
-  server.replaced.set('index.html', '<!doctype html><script type="module">import init from "./sky.js"; await init(); window.isReady = true;</script>');
+  const astronomy = createRequire(import.meta.url).resolve('astronomy-engine');
+  server.replaced.set('astronomy.js', await readFile(path.join(path.dirname(astronomy), 'esm/astronomy.js')));
+  server.replaced.set('index.html', `<!doctype html><script type="module">${PAGE}</script>`);
   const page = await browser.newPage();
   await page.goto(server.address);
   await page.waitForFunction(() => window.isReady);
-  const [spa, cold, warm] = await least(page, ['spa', 'cold', 'warm']);
+  const [spa, cold, warm, hours, theirs] = await least(page, ['spa', 'cold', 'warm', 'hours', 'theirs']);
   say('10 set-ups × year, cold, in SPA calls', cold / (spa / SPA_CALLS), '≤ 800');
   say('  the same in ms', cold);
   say('  warm, ms', warm);
   say('  one SPA call, µs', (spa / SPA_CALLS) * 1000);
+  say('bearing and height, npm astronomy-engine over ours with nodes', theirs / hours, '');
   await server.stop();
 }
 
