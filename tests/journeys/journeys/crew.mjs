@@ -1,8 +1,10 @@
 // The crew: a shot list comes in, somebody else scouts, and a plan goes out that needs no app.
 
 import assert from 'node:assert/strict';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { journey } from '../kit/journey.mjs';
-import { DESK } from '../kit/screen.mjs';
+import { pages } from '../kit/pdf.mjs';
+import { DESK, OUT } from '../kit/screen.mjs';
 
 const LIST = `Scene;INT/EXT;Day/Night;Place;Minutes;Light;Props
 31;INT;DAY;Sail loft;25;low sun, no fill;"needle; thread"
@@ -71,8 +73,12 @@ journey('somebody without the project answers five questions', async ({ screen, 
   assert.equal(await screen.value(/^Noise/), 'planes at noon');
 });
 
-journey('a plan goes out as a picture that needs no app', async ({ screen }) => {
+journey('a plan goes out as a picture that needs no app, without a network, on one page, and as a file to edit', async ({ screen, server }) => {
   await screen.open('#demo');
+  await screen.keptOffline();
+  await screen.reload();
+  await server.stop();
+  await screen.offline();
   await screen.tap(/Mending/, 'link');
   await screen.control(/^Save: /).tap();
   await screen.tap('Lighting plan for the crew');
@@ -90,6 +96,18 @@ journey('a plan goes out as a picture that needs no app', async ({ screen }) => 
   assert.match(download.suggestedFilename(), /plan\.png$/);
   const { size } = await (await import('node:fs/promises')).stat(await download.path());
   assert.ok(size > 5_000 && size <= 500_000, `${size} bytes`);
+  mkdirSync(OUT, { recursive: true });
+  await download.saveAs(`${OUT}/plan.png`);
+
+  for (const format of ['A4', 'Letter']) {
+    const pdf = await screen.page.pdf({ format });
+    writeFileSync(`${OUT}/plan-${format}.pdf`, pdf);
+    const printed = pages(pdf);
+    assert.equal(printed.length, 1, format);
+    assert.ok(printed[0].text.replace(/\s+/g, '').includes('ISO'), printed[0].text);
+  }
+  const { text } = await screen.download(() => screen.tap('To edit'));
+  assert.equal(JSON.parse(text).format, 'slantlight-project');
 });
 
 journey('what is pasted anywhere is looked at', async ({ screen }) => {
