@@ -33,11 +33,17 @@ pub fn cone(cone: &Cone) -> Vec<Vec<Spot>> {
     // From a bearing that holds nothing once round, so that no piece is cut at north.
     for step in gap + 1..=gap + count {
         let (bearing, before) = (step as f64 * STEP, (step - 1) as f64 * STEP);
-        match (heights[(step - 1) % count], heights[step % count]) {
-            (None, Some(here)) => pieces.push(vec![edge(cone, before, bearing), (bearing, here)]),
-            (Some(_), Some(here)) => pieces.last_mut().expect("begun above").push((bearing, here)),
-            (Some(_), None) => pieces.last_mut().expect("begun above").push(edge(cone, bearing, before)),
-            (None, None) => {}
+        let spot = match (heights[(step - 1) % count], heights[step % count]) {
+            (None, Some(here)) => {
+                pieces.push(vec![edge(cone, before, (bearing, here))]);
+                (bearing, here)
+            }
+            (Some(_), Some(here)) => (bearing, here),
+            (Some(there), None) => edge(cone, bearing, (before, there)),
+            (None, None) => continue,
+        };
+        if let Some(piece) = pieces.last_mut() {
+            piece.push(spot);
         }
     }
     pieces.into_iter().map(|piece| outline(piece.into_iter())).collect()
@@ -70,14 +76,18 @@ pub fn skyline(line: &Skyline) -> Vec<Spot> {
     line.edges().iter().flat_map(along).collect()
 }
 
-/// The last bearing at which the cone holds something, from one where it holds nothing to one where it does.
-fn edge(cone: &Cone, nothing: f64, something: f64) -> (f64, (f64, f64)) {
+/// The last bearing at which the cone holds something, with what it holds there: from a bearing where it holds nothing
+/// to one where it does.
+fn edge(cone: &Cone, nothing: f64, something: (f64, (f64, f64))) -> (f64, (f64, f64)) {
     let (mut out, mut inside) = (nothing, something);
     for _ in 0..HALVINGS {
-        let middle = 0.5 * (out + inside);
-        if span(cone, middle).is_some() { inside = middle } else { out = middle }
+        let middle = 0.5 * (out + inside.0);
+        match span(cone, middle) {
+            Some(held) => inside = (middle, held),
+            None => out = middle,
+        }
     }
-    (inside, span(cone, inside).expect("kept inside"))
+    inside
 }
 
 /// Heights that a cone holds at a bearing, degrees.

@@ -194,7 +194,7 @@ mod tests {
         assert_eq!(Cell::decode("9G8F+6X"), Err(NotACode::Short));
         assert_eq!(Cell::decode("+6X"), Err(NotACode::Short));
         for other in
-            ["", "+", "8FVC9G8F6X", "8FVC9G8F+6", "8FVC9G8+6X", "8FVC0000+2X", "00000000+", "XXXX2222+"]
+            ["", "+", "8FVC9G8F6X", "8FVC9G8F+6", "8FVC9G8+6X", "8FVC0000+2X", "00000000+", "WWWW2222+"]
         {
             assert_eq!(Cell::decode(other), Err(NotACode::Other), "{other}");
         }

@@ -4,12 +4,7 @@ import assert from 'node:assert/strict';
 import { journey } from '../kit/journey.mjs';
 
 journey('levels of a set-up: another hour, a ratio wanted, an answer taken', async ({ screen }) => {
-  await screen.at('2027-03-11T17:40:00Z');
-  await screen.open('#demo');
-  await screen.tap('Scenes');
-  await screen.tap(/Mending the sail/);
-  await screen.tap('Stops');
-  await screen.see('Light levels');
+  await atTheLoft(screen);
   await screen.see(/key side over fill side, [\d.]+ : 1/);
   for (const side of ['Back', 'Key side', 'Fill side', 'Behind']) await screen.see(side);
   const before = await sides(screen);
