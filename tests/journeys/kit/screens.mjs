@@ -21,6 +21,6 @@ export const OF_THE_DEMO = [
   ['room', '#room/loft'],
   ['set-up', '#set-up/set-up-4a'],
   ['year', '#year/set-up-4a'],
-  ['only-here', '#only-here/salt-pans'],
+  ['only-here', '#only-here/set-up-4a'],
   ['lighting-plan', '#lighting-plan/set-up-4a'],
 ];
