@@ -6,12 +6,14 @@
 //   build          name of this build, "development" under `./dev serve`
 //   arrived()      takes the cover away; called by the app when its first page stands
 //   failed(text)   shows the failure page; called by the app's panic hook
-//   received       text that another app shared to us, or null; the app previews it and sets it to null
+//   received       text that another app shared to us, or text or a file that was given to the first screen, or null; the
+//                  app takes it and sets it to null; `slantlight-received` is sent to `window` when something comes
 //   updateWaiting  whether a newer build is ready; `slantlight-update` is sent to `window` when it turns true
 //   update()       swaps to the newer build and reloads this tab, no other
 //
 // It holds no screen of the app and no formula.
 
+import { openDoorstep } from './doorstep.js';
 import { showFailure } from './failure.js';
 
 const tag = document.querySelector('script[data-wasm]');
@@ -27,8 +29,7 @@ window.addEventListener('unhandledrejection', ({ reason }) => {
   showFailure({ kind: 'promise', build, detail: describe(reason, 'unknown reason') });
 });
 
-let wanted = null;
-showDoorstep();
+const appIsThere = isFirstVisit() ? openDoorstep(give) : (uncover) => uncover();
 await start();
 if ('serviceWorker' in navigator) afterLoad(() => keepOffline().catch(() => {}));
 
@@ -53,20 +54,9 @@ async function start() {
   }
 }
 
-/** A phone that keeps nothing yet sees the first screen at once, and its taps count when the app is there. */
-function showDoorstep() {
-  if (location.hash || bridge.received || keepsSomething()) return;
-  const doorstep = document.getElementById('doorstep');
-  doorstep.hidden = false;
-  doorstep.addEventListener('click', (event) => {
-    const tapped = event.target.closest('[data-way]');
-    if (!tapped) return;
-    event.preventDefault();
-    wanted?.removeAttribute('aria-busy');
-    wanted = tapped;
-    wanted.setAttribute('aria-busy', 'true');
-    wanted.textContent = 'One moment';
-  });
+/** Nothing is kept here, and no address or message leads further. */
+function isFirstVisit() {
+  return !location.hash && !bridge.received && !keepsSomething();
 }
 
 function keepsSomething() {
@@ -78,8 +68,12 @@ function keepsSomething() {
 }
 
 function arrived() {
-  document.getElementById('cover')?.remove();
-  if (wanted) document.querySelector(`main [data-way="${wanted.dataset.way}"]`)?.click();
+  appIsThere(() => document.getElementById('cover')?.remove());
+}
+
+function give(received) {
+  bridge.received = received;
+  window.dispatchEvent(new Event('slantlight-received'));
 }
 
 function failed(detail) {

@@ -1,4 +1,5 @@
-//! Pasting anywhere: a text that lands outside of every field is looked at, and what it is good for is offered.
+//! Pasting anywhere: a text that lands outside of every field, or comes from outside of the app, is looked at, and what
+//! it is good for is offered.
 
 use leptos::prelude::*;
 use slantlight::project::edit::Edit;
@@ -8,6 +9,7 @@ use slantlight::project::scout_reply::Reply;
 use slantlight::words;
 use wasm_bindgen::JsValue;
 
+use super::devices::bridge::{self, Received};
 use super::devices::js;
 use super::pages::here;
 use super::pages::incoming::Incoming;
@@ -15,19 +17,48 @@ use super::parts::Notes;
 use super::router;
 use super::store::Store;
 
-/// A shot list that was pasted elsewhere, on its way to the page that reads it.
+/// Texts that were pasted elsewhere, on their way to the pages that read them.
 #[derive(Clone, Copy)]
-pub struct PastedList(pub RwSignal<String>);
+pub struct Forwarded {
+    /// A shot list.
+    pub list: RwSignal<String>,
+    /// A position that must be asked about.
+    pub place: RwSignal<String>,
+}
 
-/// Listens for pastes. Call once, at the app's root, when store and incoming are there.
+impl Forwarded {
+    /// Makes the way. Call once, at the app's root.
+    fn provide() -> Self {
+        let forwarded = Self { list: RwSignal::new(String::new()), place: RwSignal::new(String::new()) };
+        provide_context(forwarded);
+        forwarded
+    }
+}
+
+/// Reads what is forwarded to a page, as soon as it comes; each once.
+pub fn on_forwarded(forwarded: RwSignal<String>, read: impl Fn(String) + 'static) {
+    Effect::new(move |_| {
+        if forwarded.with(|text| !text.is_empty()) {
+            let text = forwarded.get_untracked();
+            forwarded.set(String::new());
+            read(text);
+        }
+    });
+}
+
+/// Listens for pastes, and for what is received. Call once, at the app's root, when store and incoming are there.
 pub fn listen(store: Store, incoming: Incoming, notes: Notes) {
-    let list = PastedList(RwSignal::new(String::new()));
-    provide_context(list);
+    let forwarded = Forwarded::provide();
+    let offer = move |text: &str| offer(text, store, incoming, notes, forwarded);
     window_event_listener_untyped("paste", move |event| {
         let event: JsValue = event.into();
         if let Some(text) = outside_of_fields(&event) {
-            offer(&text, store, incoming, notes, list);
+            offer(&text);
         }
+    });
+    bridge::on_received(move |received| match received {
+        Received::Text(text) => offer(&text),
+        Received::File(file) => incoming.take_file(file),
     });
 }
 
@@ -40,7 +71,7 @@ fn outside_of_fields(event: &JsValue) -> Option<String> {
     js::call(&clipboard, "getData", &["text/plain".into()])?.as_string()
 }
 
-fn offer(text: &str, store: Store, incoming: Incoming, notes: Notes, list: PastedList) {
+fn offer(text: &str, store: Store, incoming: Incoming, notes: Notes, forwarded: Forwarded) {
     match paste::what(text) {
         Pasted::Project => incoming.take(text),
         Pasted::Reply(reply) => answer(&reply, store, notes),
@@ -52,8 +83,12 @@ fn offer(text: &str, store: Store, incoming: Incoming, notes: Notes, list: Paste
                 }
             });
         }
+        Pasted::UnclearPosition => {
+            forwarded.place.set(text.to_owned());
+            router::go(&Route::Places);
+        }
         Pasted::ShotList => {
-            list.0.set(text.to_owned());
+            forwarded.list.set(text.to_owned());
             router::go(&Route::ShotList);
         }
         Pasted::Nothing => {

@@ -3,7 +3,7 @@
 use super::scout_reply::Reply;
 use super::shot_list::{self, Column, Layout};
 use super::{link, message};
-use crate::place::coordinates;
+use crate::place::coordinates::{self, Trouble};
 use crate::place::site::Site;
 use crate::units::Metres;
 
@@ -16,6 +16,8 @@ pub enum Pasted {
     Reply(Reply),
     /// A position, and how exact it says it is.
     Position(Site, Option<Metres>),
+    /// Somebody meant a position, but it must be asked about or mended first.
+    UnclearPosition,
     /// Rows with scenes.
     ShotList,
     /// Nothing that the app could use.
@@ -31,10 +33,26 @@ pub fn what(text: &str) -> Pasted {
     if let Some(reply) = Reply::parse(text) {
         return Pasted::Reply(reply);
     }
-    if let Ok(found) = coordinates::parse(text) {
-        return Pasted::Position(found.site, found.accuracy);
+    let trouble = match coordinates::parse(text) {
+        Ok(found) => return Pasted::Position(found.site, found.accuracy),
+        Err(why) => why.trouble,
+    };
+    // A line of numbers could be a row of a list as well; a list has several.
+    let is_one_line = !text.trim().contains('\n');
+    match is_meant(&trouble) {
+        true if is_one_line => Pasted::UnclearPosition,
+        _ if is_list(text) => Pasted::ShotList,
+        true => Pasted::UnclearPosition,
+        false => Pasted::Nothing,
     }
-    if is_list(text) { Pasted::ShotList } else { Pasted::Nothing }
+}
+
+/// Whether somebody meant a position by what could not be read as one: a few loose numbers say too little.
+const fn is_meant(trouble: &Trouble) -> bool {
+    !matches!(
+        trouble,
+        Trouble::Empty | Trouble::Nothing | Trouble::OnlyOne | Trouble::TooMany | Trouble::BadNumber
+    )
 }
 
 /// Whether most of what stands there are scenes.
@@ -60,6 +78,10 @@ mod tests {
             what("4A INT. SAIL LOFT - DAY - 25 min\n5 EXT. SALT PANS - DUSK - 30 min"),
             Pasted::ShotList
         );
+        assert_eq!(what("4A INT. SAIL LOFT - DAY - 25 min"), Pasted::ShotList);
+        for unclear in ["40,6 8,7", "95.1, 8.7", "40.1 N 8.7 N", "40°61' N 8°3' W"] {
+            assert_eq!(what(unclear), Pasted::UnclearPosition, "{unclear}");
+        }
         for nothing in ["", "see you at five", "12", "a, b, c"] {
             assert_eq!(what(nothing), Pasted::Nothing, "{nothing}");
         }

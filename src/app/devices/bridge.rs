@@ -1,9 +1,10 @@
-//! The start script: a newer version that waits, text that another app shared to us, the failure page.
+//! The start script: a newer version that waits, what is given to us from outside, the failure page.
 //!
 //! The start script looks after the service worker and tells us by `window.slantlight`.
 
 use leptos::prelude::*;
-use wasm_bindgen::JsValue;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::File;
 
 use super::js;
 
@@ -25,13 +26,31 @@ pub fn let_in() {
     }
 }
 
-/// Text that another app shared to us; given once.
-pub fn take_received() -> Option<String> {
+/// What comes from outside.
+pub enum Received {
+    /// A text that another app shared, or that was pasted on the first screen.
+    Text(String),
+    /// A file that was chosen on the first screen.
+    File(File),
+}
+
+/// Hands on what was received before the app was there, and whatever comes later; each once.
+pub fn on_received(take: impl Fn(Received) + 'static) {
+    let take_what_is_there = move || {
+        if let Some(received) = received() {
+            take(received);
+        }
+    };
+    take_what_is_there();
+    window_event_listener_untyped("slantlight-received", move |_| take_what_is_there());
+}
+
+fn received() -> Option<Received> {
     let bridge = bridge()?;
-    let text = js::text(&bridge, "received")?;
+    let received = js::member(&bridge, "received")?;
     // A plain object of the start script takes any member.
     drop(js_sys::Reflect::set(&bridge, &"received".into(), &JsValue::NULL));
-    Some(text)
+    received.as_string().map(Received::Text).or_else(|| received.dyn_into().ok().map(Received::File))
 }
 
 /// Name of this build.

@@ -41,7 +41,7 @@ pub fn open(accept: &str, then: impl FnOnce(Opened) + 'static) {
 }
 
 /// Reads all of a file.
-fn read(file: web_sys::File, then: impl FnOnce(Opened) + 'static) {
+pub fn read(file: web_sys::File, then: impl FnOnce(Opened) + 'static) {
     if file.size() > LARGEST {
         return then(Opened::TooLarge);
     }

@@ -15,7 +15,7 @@ use slantlight::project::route::Route;
 
 use super::merging::{Merging, SideBySide};
 use crate::app::devices::file::{self, Opened};
-use crate::app::devices::{address, bridge, clipboard, id, squeeze};
+use crate::app::devices::{address, clipboard, id, squeeze};
 use crate::app::parts::{Area, Notes, Sheet};
 use crate::app::router;
 use crate::app::store::Store;
@@ -49,9 +49,6 @@ impl Incoming {
             notes,
         };
         provide_context(incoming);
-        if let Some(text) = bridge::take_received() {
-            incoming.take(&text);
-        }
         address::take_fragments(MARK, move |fragment| incoming.take(&fragment));
         incoming
     }
@@ -63,7 +60,16 @@ impl Incoming {
 
     /// Lets the person choose a file; call from inside a tap.
     pub fn choose_file(self) {
-        file::open(".json,.txt,application/json,text/plain", move |opened| match opened {
+        file::open(".json,.txt,application/json,text/plain", move |opened| self.take_opened(opened));
+    }
+
+    /// Reads a file that was chosen before the app was there, and shows what is in it.
+    pub fn take_file(self, chosen: web_sys::File) {
+        file::read(chosen, move |opened| self.take_opened(opened));
+    }
+
+    fn take_opened(self, opened: Opened) {
+        match opened {
             Opened::Bytes(bytes) => self.show(from_file(&bytes)),
             Opened::TooLarge => {
                 self.notes.say("This file is far larger than any project. Nothing was changed.")
@@ -71,7 +77,7 @@ impl Incoming {
             Opened::Unreadable => {
                 self.notes.say("The browser could not read this file. Nothing was changed.")
             }
-        });
+        }
     }
 
     /// Asks for text from a message.

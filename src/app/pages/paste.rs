@@ -7,6 +7,7 @@ use slantlight::units::Metres;
 use slantlight::words;
 
 use crate::app::parts::Area;
+use crate::app::pasting::on_forwarded;
 
 /// A field to paste into, and the button that reads it.
 #[component]
@@ -14,10 +15,13 @@ pub fn PastePosition(
     /// Called with the position and how exact the text says it is.
     #[prop(into)]
     on_found: Callback<(Site, Option<Metres>)>,
+    /// A text that was pasted elsewhere and is to be read here.
+    #[prop(optional)]
+    forwarded: Option<RwSignal<String>>,
 ) -> impl IntoView {
     let text = RwSignal::new(String::new());
     let error = RwSignal::new(None::<CoordinateError>);
-    let read = move |_| match coordinates::parse(&text.get_untracked()) {
+    let read = move || match coordinates::parse(&text.get_untracked()) {
         Ok(found) => {
             error.set(None);
             text.set(String::new());
@@ -25,6 +29,12 @@ pub fn PastePosition(
         }
         Err(why) => error.set(Some(why)),
     };
+    if let Some(forwarded) = forwarded {
+        on_forwarded(forwarded, move |pasted| {
+            text.set(pasted);
+            read();
+        });
+    }
     let take = move |site: Site| {
         error.set(None);
         text.set(String::new());
@@ -44,7 +54,7 @@ pub fn PastePosition(
             <Area label="Paste a place: coordinates in any form, a link, a message" value=text
                 on_input=move |typed| { text.set(typed); error.set(None) } />
             {trouble}
-            <button type="button" class="button wide" on:click=read>"Read the pasted place"</button>
+            <button type="button" class="button wide" on:click=move |_| read()>"Read the pasted place"</button>
         </div>
     }
 }

@@ -16,14 +16,7 @@ journey('the app starts under a strict policy', async ({ screen }) => {
 
 journey('the first screen is there before the app, looks the same, and its taps count', async ({ screen, server, fresh }) => {
   const { page } = screen;
-  let release;
-  const held = new Promise((resolve) => { release = resolve; });
-  await page.route('**/*.wasm', async (route) => {
-    await held;
-    await route.continue();
-  });
-  await page.goto(server.address, { waitUntil: 'commit' });
-  await screen.see('Sun through this window');
+  const release = await beforeTheApp(screen);
   const first = [...server.sent].filter(([name]) => !/\.(wasm|woff2|png)$|sw\.js/.test(name));
   const needed = first.reduce((sum, [, bytes]) => sum + bytes, 0);
   console.log(`      first screen: ${needed} bytes of bodies`);
@@ -40,6 +33,56 @@ journey('the first screen is there before the app, looks the same, and its taps 
   assert.deepEqual(before, await laidOut(other.page, '.shell'));
 });
 
+journey('a place pasted on the first screen is read, and the app waits for whoever is typing', async ({ screen, fresh }) => {
+  const release = await beforeTheApp(screen);
+  await screen.tap('Paste a place');
+  release();
+  await screen.page.waitForSelector('#cover ~ .shell', { state: 'attached' });
+  await screen.type(/^Paste a place/, '40.6405, -8.6538');
+  await screen.tap('Read the pasted place');
+  await screen.started();
+  await screen.see('Pasted: 40.6405 N 8.6538 W');
+  await screen.tap('Add this place');
+  await screen.page.waitForFunction(() => location.hash.startsWith('#location/'));
+
+  const unclear = await fresh();
+  const releaseIt = await beforeTheApp(unclear);
+  await unclear.tap('Paste a place');
+  await unclear.type(/^Paste a place/, '40,6 8,7');
+  await unclear.tap('Read the pasted place');
+  releaseIt();
+  await unclear.see(/“40,6 8,7” can be read in two ways/);
+  assert.equal(await unclear.value(/^Paste a place/), '40,6 8,7');
+});
+
+journey('a file chosen on the first screen is shown when the app is there', async ({ screen, fresh }) => {
+  await screen.open('#demo');
+  await screen.open('#projects');
+  const { name, text } = await screen.download(() => screen.tap('Export'));
+
+  const other = await fresh();
+  const release = await beforeTheApp(other);
+  await other.pick(() => other.tap('Open a project file'), name, text);
+  release();
+  await other.started();
+  await other.tap('Take it in');
+  await other.page.waitForFunction(() => location.hash === '#scenes');
+  await other.saved();
+});
+
+/** Goes to the first screen while the app is held back; what comes back lets it through. */
+async function beforeTheApp(screen) {
+  let release;
+  const held = new Promise((resolve) => { release = resolve; });
+  await screen.page.route('**/*.wasm', async (route) => {
+    await held;
+    await route.continue();
+  });
+  await screen.page.goto(screen.server.address, { waitUntil: 'commit' });
+  await screen.see('Sun through this window');
+  return release;
+}
+
 /** Words and places of what can be tapped, and the drawing's paths. */
 async function laidOut(page, within) {
   return page.evaluate(async (within) => {
@@ -48,7 +91,7 @@ async function laidOut(page, within) {
     const told = (one) => [one.textContent.trim(), ...round(one.getBoundingClientRect())];
     const shell = document.querySelector(within);
     return {
-      taps: [...shell.querySelectorAll('[data-way], .tabs a, h1')].map(told),
+      taps: [...shell.querySelectorAll('[data-way], .tabs a, h1')].filter((one) => one.checkVisibility()).map(told),
       paths: [...shell.querySelectorAll('.drawing path')].map((path) => path.getAttribute('d')),
     };
   }, within);
@@ -110,8 +153,9 @@ journey('a promise nobody caught can be survived', async ({ screen }) => {
   assert.equal(await screen.page.locator('#failure').count(), 0);
 });
 
-journey('shared text reaches the app and leaves the address', async ({ screen, server }) => {
-  await screen.page.goto(`${server.address}?title=Loft&text=40.6%2C-8.7`);
-  await screen.page.waitForFunction(() => window.slantlight);
+journey('a place that another app shares reaches the app and leaves the address', async ({ screen, server }) => {
+  await screen.page.goto(`${server.address}?title=Loft&text=40.6405%2C-8.6538`);
+  await screen.started();
+  await screen.see('Pasted: 40.6405 N 8.6538 W');
   assert.equal(new URL(screen.page.url()).search, '');
 });

@@ -8,6 +8,7 @@ use slantlight::units::{Latitude, Longitude};
 use crate::app::pages::here::{self, UseHere};
 use crate::app::pages::paste::PastePosition;
 use crate::app::parts::{Hands, NumberField, SectionHead};
+use crate::app::pasting::Forwarded;
 use crate::app::router;
 use crate::app::store::Store;
 
@@ -15,6 +16,7 @@ use crate::app::store::Store;
 #[component]
 pub fn Add() -> impl IntoView {
     let store = Store::here();
+    let forwarded = expect_context::<Forwarded>().place;
     let go = move |id: String| router::go(&Route::Location(id));
     let pasted = move |(site, accuracy)| {
         if let Some(id) = here::add(store, site, accuracy) {
@@ -25,7 +27,7 @@ pub fn Add() -> impl IntoView {
         <section>
             <SectionHead title="Add a place" />
             <UseHere on_added=go />
-            <div class="spaced"><PastePosition on_found=pasted /></div>
+            <div class="spaced"><PastePosition on_found=pasted forwarded=forwarded /></div>
             <details class="fold">
                 <summary>"Type latitude and longitude"</summary>
                 <Typed />

@@ -11,7 +11,7 @@ use slantlight::project::shot_list::{self, Layout, Table};
 
 use crate::app::devices::file::{self, Opened};
 use crate::app::parts::{Area, Frame};
-use crate::app::pasting::PastedList;
+use crate::app::pasting::{Forwarded, on_forwarded};
 
 /// A list that was read, and what its columns hold.
 #[derive(Clone, PartialEq)]
@@ -36,13 +36,10 @@ pub fn ShotListPage() -> impl IntoView {
             trouble.set(sentences::unread(why));
         }
     };
-    let pasted = expect_context::<PastedList>().0;
-    if pasted.with_untracked(|words| !words.is_empty()) {
-        let words = pasted.get_untracked();
-        pasted.set(String::new());
+    on_forwarded(expect_context::<Forwarded>().list, move |words| {
         read(&words);
         text.set(words);
-    }
+    });
     let open = move |_| {
         file::open(".csv,.tsv,.txt,text/csv,text/plain", move |opened| match as_text(opened) {
             Ok(words) => {
