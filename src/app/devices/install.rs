@@ -1,9 +1,20 @@
-//! The offer to put the app on the home screen, where the browser makes one.
+//! The home screen: the offer to put the app there, where the browser makes one, and whether this is the app there.
+//!
+//! On some phones the app there has a storage of its own, and does not see what was kept in the browser.
 
 use leptos::prelude::*;
 use wasm_bindgen::JsValue;
 
 use super::js;
+
+/// Whether this is the app on the home screen, and no tab of the browser.
+pub fn is_app() -> bool {
+    let window = js::global();
+    let asked = js::call(&window, "matchMedia", &["(display-mode: standalone)".into()]);
+    let is_true = |answer: Option<JsValue>| answer.is_some_and(|answer| answer.is_truthy());
+    is_true(asked.and_then(|query| js::member(&query, "matches")))
+        || is_true(js::path(&window, &["navigator", "standalone"]))
+}
 
 /// A browser's offer, kept until a tap takes it up.
 #[derive(Clone, Copy)]

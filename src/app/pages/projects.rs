@@ -173,6 +173,9 @@ fn Safety() -> impl IntoView {
         <section class="stack">
             <SectionHead title="Keeping" ruled=true />
             <p>{words}</p>
+            {(!install::is_app()).then_some(view! {
+                <p>"On some phones the app on the home screen keeps projects of its own: send yourself this one, and open it there."</p>
+            })}
             {(store.damaged > 0).then(|| view! {
                 <p class="caution">{format!("{} kept records cannot be read by this version. They were left untouched.", store.damaged)}</p>
             })}

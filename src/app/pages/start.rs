@@ -12,6 +12,7 @@ use super::here::UseHere;
 use super::incoming::{Incoming, contents, title};
 use super::sight;
 use super::today::Day;
+use crate::app::devices::install;
 use crate::app::parts::{Facts, Frame, Picture, SectionHead};
 use crate::app::router;
 use crate::app::store::Store;
@@ -43,6 +44,7 @@ pub fn Start() -> impl IntoView {
                 <a href=Route::Projects.href()>"Projects"</a>
                 <a href=Route::About.href()>"Settings and privacy"</a>
             </p>
+            <Show when=move || !store.desk.is_filed()><HomeScreen /></Show>
         </Frame>
     }
 }
@@ -66,6 +68,25 @@ fn RightHere() -> impl IntoView {
                 <Facts facts=facts />
             </section>
         </Show>
+    }
+}
+
+/// Before anything is kept: on some phones the home-screen app keeps its own, so it is put there first, or carried over.
+#[component]
+fn HomeScreen() -> impl IntoView {
+    let offer = expect_context::<install::Offer>();
+    let words = if install::is_app() {
+        "Began in the browser? On some phones its projects are not here: send them to yourself from there, then open the file here, or paste the link or text under Projects."
+    } else {
+        "On some phones the app on the home screen keeps projects of its own: put it there before you begin."
+    };
+    view! {
+        <section class="stack">
+            <Show when=move || offer.is_there()>
+                <button type="button" class="button wide" on:click=move |_| offer.take()>"Put it on the home screen"</button>
+            </Show>
+            <p class="soft">{words}</p>
+        </section>
     }
 }
 

@@ -161,6 +161,11 @@ export class Screen {
     await this.page.clock.setFixedTime(instant);
   }
 
+  /** The app on the home screen instead of a tab of the browser, as phones say it whose app has a storage of its own. */
+  async asApp() {
+    await this.page.addInitScript(() => Object.defineProperty(navigator, 'standalone', { value: true }));
+  }
+
   /** The phone is held so, in degrees, as the device orientation standard has it. Before `open` the first time. */
   async hold({ alpha, beta, gamma }) {
     const sensors = ['accelerometer', 'gyroscope', 'magnetometer'];
