@@ -1,5 +1,6 @@
-// First light in the other engines: the main job on the built folder, and the app with the server stopped, in Firefox and
-// in WebKit. `node tests/journeys/engines.mjs [firefox | webkit]`. A browser that is missing fails.
+// First light in the other engines: the main job on the built folder, there and back from an exported file, and with the
+// server stopped, in Firefox and in WebKit. `node tests/journeys/engines.mjs [firefox | webkit]`. A browser that is
+// missing fails.
 
 import assert from 'node:assert/strict';
 import path from 'node:path';
@@ -17,27 +18,56 @@ for (const [name, start] of Object.entries(ENGINES)) {
 }
 process.exit(failed === 0 ? 0 : 1);
 
-/** Runs the journey in one engine; 1 if it failed. */
+/** Runs the journeys in one engine, each in a browser of its own; the number of failures. */
 async function inEngine(name, start) {
-  const began = Date.now();
-  const server = await new Server(DIST).start();
-  const driver = await start();
-  let fault = null;
-  try {
-    await firstLight(new Plain(driver, server));
-  } catch (error) {
-    fault = error;
+  let faults = 0;
+  for (const [title, journey] of Object.entries({ 'first light, and back from a file': thereAndBack, 'the same without a server': alone })) {
+    const began = Date.now();
+    const server = await new Server(DIST).start();
+    const driver = await start();
+    let fault = null;
+    try {
+      await journey(new Plain(driver, server));
+    } catch (error) {
+      fault = error;
+    }
+    await driver.end();
+    await server.stop();
+    console.log(`${fault ? 'FAILED' : 'passed'} ${((Date.now() - began) / 1000).toFixed(1)} s  ${name}: ${title}`);
+    if (fault) console.log(fault.stack ?? fault);
+    if (fault) faults += 1;
   }
-  await driver.end();
-  await server.stop();
-  console.log(`${fault ? 'FAILED' : 'passed'} ${((Date.now() - began) / 1000).toFixed(1)} s  first light in ${name}`);
-  if (fault) console.log(fault.stack ?? fault);
-  return fault ? 1 : 0;
+  return faults;
 }
 
-/** Place → room with a west window → set-up → wish → slots → save → reload with the server stopped → still there. */
-async function firstLight(screen) {
+/** The main job → export → wipe → import → the same bytes. */
+async function thereAndBack(screen) {
   await screen.open();
+  await mainJob(screen);
+  const kept = await exported(screen);
+  assert.equal(JSON.parse(kept).format, 'slantlight-project');
+  await screen.wipe();
+  await screen.open();
+  await screen.see(/no project yet/);
+  await screen.opens(kept, () => screen.tap('Open a project file'));
+  await screen.tap('Take it in');
+  await screen.saved();
+  assert.equal(await exported(screen), kept, 'the same bytes');
+}
+
+/** The main job by what the worker has kept: nothing answers any more. */
+async function alone(screen) {
+  await screen.open();
+  await screen.keptOffline();
+  await screen.reload();
+  await screen.server.stop();
+  await mainJob(screen);
+  const says = await screen.driver.run(() => document.querySelector('meta[http-equiv=Content-Security-Policy]').content);
+  assert.match(says, /default-src 'none'/);
+}
+
+/** Pasted place → room with a west window → set-up → wish → slots → save → reload → still there. */
+async function mainJob(screen) {
   await screen.tap('Paste a place');
   await screen.type('Paste a place', '40.6405, -8.6538');
   await screen.tap('Read the pasted place');
@@ -56,16 +86,14 @@ async function firstLight(screen) {
   await screen.keys('Lens bearing', KEY.PageUp, 25);
   await screen.see(/works on \d+ days? a year/);
   await screen.tap('Save: ');
-  await screen.see(/Saved/);
   await screen.control('Saved: ');
-  await screen.until(() => document.querySelector('.kept')?.textContent.trim() === 'Saved', 'Saved, on the disk');
-
-  await screen.keptOffline();
-  await screen.server.stop();
+  await screen.saved();
   await screen.reload();
   await screen.control('Saved: ');
+}
+
+async function exported(screen) {
   await screen.go('#projects');
   await screen.see(/1 location.*1 set-up/);
-  const says = await screen.driver.run(() => document.querySelector('meta[http-equiv=Content-Security-Policy]').content);
-  assert.match(says, /default-src 'none'/);
+  return screen.given(() => screen.tap('Export'));
 }

@@ -58,6 +58,52 @@ export class Plain {
     }, await this.control(name), part);
   }
 
+  /** Waits until the last change is on the disk; an edit is on its way there a frame later. */
+  async saved() {
+    await this.driver.run(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(true)))));
+    await this.until(() => document.querySelector('.kept')?.textContent.trim() === 'Saved', 'Saved, on the disk');
+  }
+
+  /** Does `work`, which offers a file for the downloads, and gives its text instead of letting it go there. */
+  async given(work) {
+    await this.driver.run(() => {
+      const { createObjectURL } = URL;
+      window.offered = null;
+      URL.createObjectURL = (file) => { window.offered = file; return createObjectURL(file); };
+      HTMLAnchorElement.prototype.click = () => {};
+    });
+    await work();
+    await this.until(() => window.offered !== null, 'a file');
+    return this.driver.run(() => window.offered.text());
+  }
+
+  /** Does `work`, which asks for a file, and gives it one with this text: no driver has a hand on the system's own window. */
+  async opens(text, work) {
+    await this.driver.run((body) => {
+      HTMLInputElement.prototype.click = function click() {
+        const carried = new DataTransfer();
+        carried.items.add(new File([body], 'came.slantlight.json', { type: 'application/json' }));
+        this.files = carried.files;
+        this.dispatchEvent(new Event('change'));
+      };
+    }, text);
+    await work();
+  }
+
+  /** Forgets all that the browser keeps, from a page of ours that keeps nothing open. */
+  async wipe() {
+    await this.driver.run(() => navigator.serviceWorker.getRegistrations().then((all) => Promise.all(all.map((one) => one.unregister()))));
+    this.server.replaced.set('empty.html', '<!doctype html><title>empty</title>');
+    await this.driver.goto(`${this.server.address}empty.html`);
+    await this.driver.run(async () => {
+      localStorage.clear();
+      for (const name of await caches.keys()) await caches.delete(name);
+      for (const { name } of await indexedDB.databases()) {
+        await new Promise((done, failed) => Object.assign(indexedDB.deleteDatabase(name), { onsuccess: done, onerror: failed }));
+      }
+    });
+  }
+
   async go(fragment) {
     await this.driver.run((hash) => { location.hash = hash; }, fragment);
   }
