@@ -112,3 +112,27 @@ journey('a photograph that is no picture, and one without room, change nothing a
   await screen.see(/no room for it: this browser's storage is full/);
   assert.equal(await screen.page.locator('.photographs li').count(), 0);
 });
+
+journey('a file that brings another picture under the id of one that is here leaves ours', async ({ screen }) => {
+  await screen.open('#demo');
+  await go(screen, '#location/sail-loft');
+  await take(screen, await picture(screen, 400, 300));
+  await pictures(screen).first().waitFor();
+  await screen.saved();
+  const ours = await exported(screen, true);
+  const strange = JSON.parse(ours);
+  const [photograph] = strange.locations[0].photographs;
+  photograph.jpeg_base64 = photograph.jpeg_base64.slice(0, -40);
+  const came = JSON.stringify(strange);
+  for (const taken of ['Put the two together', 'Keep as a second project']) {
+    await screen.pick(() => screen.tap('Open a project file'), 'came.json', came);
+    await screen.tap(taken);
+    await screen.saved();
+    await screen.reload();
+    assert.equal(pictured(await exported(screen, true)), pictured(ours), taken);
+  }
+});
+
+function pictured(text) {
+  return JSON.parse(text).locations[0].photographs[0].jpeg_base64;
+}
