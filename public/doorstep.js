@@ -2,6 +2,9 @@
 //
 // On a slow link the app takes seconds. Here every way in begins with the tap: the phone looks for its place, a file
 // is chosen, a place is pasted. What comes of that is given to the app; any other tap is repeated on its namesake there.
+//
+// It is written in the phone's own letters, and so is the app's first picture: no word is drawn anew between the two. Ours
+// swap in after that.
 
 const FIX = { enableHighAccuracy: true, timeout: 30_000 };
 
@@ -32,6 +35,7 @@ export function openDoorstep(give) {
     },
   };
 
+  document.documentElement.classList.add('own-letters');
   doorstep.hidden = false;
   doorstep.addEventListener('click', (event) => {
     const tapped = event.target.closest('a, button');
@@ -58,6 +62,7 @@ export function openDoorstep(give) {
 
   function go(uncover) {
     uncover();
+    requestAnimationFrame(() => requestAnimationFrame(() => document.documentElement.classList.remove('own-letters')));
     if (wanted?.dataset.way) document.querySelector(`main [data-way="${wanted.dataset.way}"]`)?.click();
   }
 

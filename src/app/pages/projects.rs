@@ -174,7 +174,7 @@ fn Safety() -> impl IntoView {
             <SectionHead title="Keeping" ruled=true />
             <p>{words}</p>
             {(!install::is_app()).then_some(view! {
-                <p>"On some phones the app on the home screen keeps projects of its own: send yourself this one, and open it there."</p>
+                <p>"On some phones the app on the home screen keeps projects of its own: send yourself a project, and open it there."</p>
             })}
             {(store.damaged > 0).then(|| view! {
                 <p class="caution">{format!("{} kept records cannot be read by this version. They were left untouched.", store.damaged)}</p>

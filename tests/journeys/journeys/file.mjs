@@ -216,7 +216,7 @@ journey('the app on the home screen, which keeps projects of its own, takes one 
   await screen.see(/keeps projects of its own: put it there before you begin/);
   await screen.open('#demo');
   const sent = await exported(screen);
-  await screen.see(/send yourself this one, and open it there/);
+  await screen.see(/send yourself a project, and open it there/);
   await screen.tap('As a link');
   const address = await screen.value('Link');
 
@@ -228,7 +228,7 @@ journey('the app on the home screen, which keeps projects of its own, takes one 
   await byFile.tap('Take it in');
   await byFile.saved();
   assert.equal(await exported(byFile), sent, 'the same bytes');
-  await byFile.unseen(/send yourself this one/);
+  await byFile.unseen(/send yourself a project, and open/);
 
   // A link in a message opens the browser, not the app: there it is pasted.
   const byLink = await fresh();

@@ -21,6 +21,8 @@ journey('the first screen is there before the app, looks the same, and its taps 
   const needed = first.reduce((sum, [, bytes]) => sum + bytes, 0);
   console.log(`      first screen: ${needed} bytes of bodies`);
   assert.ok(needed > 0 && needed <= 220_000, `${needed} bytes`);
+  const letters = () => page.evaluate(() => getComputedStyle(document.body).fontFamily);
+  assert.doesNotMatch(await letters(), /Atkinson/, "the phone's own, so that nothing is drawn anew when the app comes");
   const before = await laidOut(page, '#doorstep');
   await screen.tap('Look at the demo');
   await screen.see('One moment');
@@ -30,6 +32,7 @@ journey('the first screen is there before the app, looks the same, and its taps 
 
   const other = await fresh();
   await other.open();
+  await other.page.waitForFunction(() => /Atkinson/.test(getComputedStyle(document.body).fontFamily));
   assert.deepEqual(before, await laidOut(other.page, '.shell'));
 });
 
@@ -83,10 +86,13 @@ async function beforeTheApp(screen) {
   return release;
 }
 
-/** Words and places of what can be tapped, and the drawing's paths. */
+/** Words and places of what can be tapped, and the drawing's paths; in our letters, which the doorstep leaves to the app. */
 async function laidOut(page, within) {
-  return page.evaluate(async (within) => {
-    await document.fonts.ready;
+  await page.evaluate(() => {
+    document.documentElement.classList.remove('own-letters');
+    return document.fonts.load('1em "Atkinson Hyperlegible Next Variable"').then(() => true);
+  });
+  return page.evaluate((within) => {
     const round = ({ x, y, width, height }) => [x, y, width, height].map(Math.round);
     const told = (one) => [one.textContent.trim(), ...round(one.getBoundingClientRect())];
     const shell = document.querySelector(within);
