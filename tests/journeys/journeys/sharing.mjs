@@ -2,7 +2,13 @@
 // itself, a download. The sheet must be asked within the tap, or engines refuse it.
 
 import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
 import { journey } from '../kit/journey.mjs';
+import { PHONE } from '../kit/screen.mjs';
+
+/** A reader of such pictures that is not ours. */
+const READER = await readFile(createRequire(import.meta.url).resolve('jsqr'), 'utf8');
 
 /** What each engine lets through, and what must arrive there. */
 const ENGINES = [
@@ -55,6 +61,42 @@ journey('a set-up is sent from its own page', async ({ screen }) => {
   assert.ok(inTap);
   assert.match(text, /4 Mending the sail, set-up A\nSail loft, .*by the bench\n.*\d\d:\d\d–\d\d:\d\d\n.*° high/);
 });
+
+for (const colorScheme of ['light', 'dark']) {
+  journey(`another phone's camera reads a set-up's link off the screen, ${colorScheme}`, async ({ fresh }) => {
+    const screen = await fresh(PHONE, { colorScheme });
+    await screen.at('2027-03-01T12:00:00Z');
+    await screen.open('#demo');
+    await screen.see('4 · Mending the sail');
+    await screen.page.evaluate(() => { location.hash = '#set-up/set-up-4a'; });
+    await screen.see('Best slots');
+    await screen.page.evaluate(() => { for (const fold of document.querySelectorAll('details')) fold.open = true; });
+    await screen.tap('This set-up as a link');
+    const address = await screen.value('Link');
+    const seen = await screen.page.locator('.code').screenshot();
+    assert.equal(await readOff(screen.page, seen), address);
+
+    const receiver = await fresh();
+    await receiver.page.goto(address);
+    await receiver.started();
+    await receiver.see('Take this in?');
+    await receiver.see(/1 location, 1 scene, 1 set-up/);
+  });
+}
+
+/** What the squares of a picture say. */
+async function readOff(page, picture) {
+  await page.evaluate(READER);
+  return page.evaluate(async (encoded) => {
+    const image = Object.assign(new Image(), { src: `data:image/png;base64,${encoded}` });
+    await image.decode();
+    const canvas = Object.assign(document.createElement('canvas'), { width: image.width, height: image.height });
+    const paper = canvas.getContext('2d');
+    paper.drawImage(image, 0, 0);
+    const { data, width, height } = paper.getImageData(0, 0, image.width, image.height);
+    return window.jsQR(data, width, height, { inversionAttempts: 'dontInvert' })?.data ?? null;
+  }, picture.toString('base64'));
+}
 
 /** The engine's sheet in our hands: what it lets through, and the name of the error with which it refuses. */
 async function stub(screen, options) {

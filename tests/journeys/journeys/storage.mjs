@@ -41,6 +41,24 @@ journey('a project that no longer fits stays on the screen, and what was kept be
   assert.equal(await screen.value('Name'), 'Salt and thread');
 });
 
+journey('at the first save the browser is asked to keep what is here, and a refusal is said once', async ({ screen }) => {
+  await screen.page.addInitScript(() => {
+    window.asked = 0;
+    StorageManager.prototype.persist = async () => { window.asked += 1; return false; };
+  });
+  await screen.open();
+  assert.equal(await screen.page.evaluate(() => window.asked), 0, 'not before there is something to keep');
+  await screen.tap('Look at the demo');
+  await screen.saved();
+  await screen.see(/may delete it after a week without a visit: send yourself a copy/);
+  assert.equal(await screen.page.evaluate(() => window.asked), 1);
+  await screen.reload();
+  await rename(screen, 'Once more');
+  await screen.saved();
+  await screen.page.waitForFunction(() => window.asked === 1);
+  await screen.unseen(/may delete it after a week without a visit/);
+});
+
 async function rename(screen, title) {
   await screen.page.evaluate(() => { location.hash = '#projects'; });
   await screen.type('Name', title);
