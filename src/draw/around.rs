@@ -8,7 +8,7 @@ use super::path::Path;
 use super::shape::{Anchor, Drawing, Point};
 use crate::maths;
 use crate::place::background::Background;
-use crate::plan::only_here::LensArc;
+use crate::plan::search::only_here::LensArc;
 use crate::units::{Bearing, Degrees};
 use crate::words;
 
@@ -131,9 +131,9 @@ fn add_compass(drawing: &mut Drawing) {
 mod tests {
     use super::*;
     use crate::light::class::{Class, Side};
-    use crate::plan::lens::Behind;
-    use crate::plan::only_here::LensHold;
-    use crate::plan::slot::Light;
+    use crate::plan::search::only_here::LensHold;
+    use crate::plan::search::slot::Light;
+    use crate::plan::wish::lens::Behind;
     use crate::units::{Height, Spans, Vector};
 
     fn bearing(degrees: f64) -> Bearing {

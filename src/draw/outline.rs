@@ -7,8 +7,8 @@ use super::window::Spot;
 use crate::maths;
 use crate::place::cone::{Cone, HalfSpace};
 use crate::place::skyline::Skyline;
-use crate::plan::region::BearingArc;
 use crate::plan::wish::Heights;
+use crate::plan::wish::region::BearingArc;
 use crate::units::{Bearing, Degrees, Height, Vector};
 
 /// Steps of the bearing, degrees. Our own choice: an opening narrower than this is a line on the strip.
@@ -131,8 +131,8 @@ mod tests {
     use super::*;
     use crate::place::skyline::Point;
     use crate::place::zone::Zone;
-    use crate::plan::region;
     use crate::plan::wish::Arc;
+    use crate::plan::wish::region;
     use crate::project::{demo, stage};
     use crate::units::{Duration, World};
     use proptest::prelude::*;

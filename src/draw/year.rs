@@ -9,7 +9,7 @@ use super::paint::{Ink, Paint};
 use super::path::Path;
 use super::shape::{Anchor, Drawing, Point};
 use crate::plan::calendar as plan;
-use crate::plan::year::DayRow;
+use crate::plan::search::year::DayRow;
 use crate::units::Duration;
 use crate::words::{self, Clock};
 

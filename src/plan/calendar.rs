@@ -6,8 +6,8 @@
 
 use chrono::{Datelike, NaiveDate, NaiveDateTime, NaiveTime};
 
-use super::wish::{ClockRange, DateRange};
 use crate::place::zone::Zone;
+use crate::plan::wish::{ClockRange, DateRange};
 use crate::units::{Duration, Instant, Span, Spans};
 
 /// No place's clock is further from UTC than this. Fact (the widest ever used is 15 h 13 min).

@@ -14,8 +14,8 @@ fn weeks_months_and_hours() {
     assert!(hour_around(Duration::from_minutes(1439)).1 > hour_around(Duration::from_minutes(1439)).0);
 }
 
-use super::super::fixture::{at, clock, lisbon, on, some_days, span, time};
 use super::*;
+use crate::plan::fixture::{at, clock, lisbon, on, some_days, span, time};
 use proptest::prelude::*;
 
 fn hour_range(from: u32, to: u32) -> ClockRange {

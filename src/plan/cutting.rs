@@ -4,12 +4,18 @@
 //! side, colour (handbook I2). Sun's place is computed here; ratio and colour come from a [`Gauge`], so that whoever
 //! models levels can plug theirs in. Starts are looked for every minute, ends are found to a second.
 
-use super::match_limit::MatchLimit;
-use super::scan;
+pub mod gauge;
+pub mod match_limit;
+pub mod reverse;
+pub mod steps;
+pub mod words;
+
 use crate::light::shadow::shadow_length;
 use crate::maths;
+use crate::plan::search::scan;
 use crate::sky::sun::Sun;
 use crate::units::{Bearing, Degrees, Duration, Instant, Metres, Mired, Span, Spans, Stops, Vector, World};
+use match_limit::MatchLimit;
 
 /// Time between two looks at the light. Our own choice.
 const LOOK: Duration = Duration::from_minutes(1);
@@ -24,12 +30,12 @@ pub trait Gauge {
 
 /// The light of a take, as far as it must match.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Look {
-    pub(super) bearing: Bearing,
+pub(in crate::plan) struct Look {
+    pub(in crate::plan) bearing: Bearing,
     /// Logarithm of the shadow's length, so that a change in proportion is a difference.
-    pub(super) shadow: Option<f64>,
-    pub(super) ratio: Option<f64>,
-    pub(super) colour: Option<f64>,
+    pub(in crate::plan) shadow: Option<f64>,
+    pub(in crate::plan) ratio: Option<f64>,
+    pub(in crate::plan) colour: Option<f64>,
 }
 
 impl Look {
@@ -102,7 +108,7 @@ pub struct Match<'a> {
 }
 
 impl Match<'_> {
-    pub(super) fn look(&self, at: Instant) -> Look {
+    pub(in crate::plan) fn look(&self, at: Instant) -> Look {
         let light = self.sun.apparent(at);
         Look {
             bearing: light.bearing(),
@@ -247,5 +253,4 @@ pub fn picture_width(across: Degrees, distance: Metres) -> Metres {
 }
 
 #[cfg(test)]
-#[path = "cutting_tests.rs"]
 mod tests;

@@ -3,12 +3,6 @@
 use chrono::{NaiveDate, NaiveTime};
 use proptest::prelude::*;
 
-use super::cutting::Gauge;
-use super::face_wish::{FaceWish, InPicture};
-use super::in_room::RoomStage;
-use super::shot::Shot;
-use super::stage::{Stage, StageOpening};
-use super::wish::{Arc, ClockRange, Heights, Sky, SunOnMark, Wish};
 use crate::light::colour::sun::{Haze, temperature};
 use crate::place::blocker::{Blocker, DayOfYear, Eye, Kind, Leaves};
 use crate::place::cone::{Cone, HalfSpace};
@@ -18,6 +12,12 @@ use crate::place::seasons::{Around, Seasons};
 use crate::place::site::Site;
 use crate::place::skyline::{Point, Skyline};
 use crate::place::zone::Zone;
+use crate::plan::cutting::Gauge;
+use crate::plan::in_room::RoomStage;
+use crate::plan::shot::Shot;
+use crate::plan::stage::{Stage, StageOpening};
+use crate::plan::wish::face::{FaceWish, InPicture};
+use crate::plan::wish::{Arc, ClockRange, Heights, Sky, SunOnMark, Wish};
 use crate::units::{
     Bearing, Degrees, Duration, Height, Instant, Latitude, Longitude, Metres, Mired, Span, Stops, Vector,
     World,

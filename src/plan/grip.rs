@@ -1,10 +1,13 @@
 //! Frames, flags and mirrors over a hold: the sun's way for [`crate::light::cover`], and the minutes until a mirror must
 //! be aimed again.
 
-use super::scan;
-use super::stage::Stage;
+pub mod kit;
+pub mod words;
+
 use crate::light::cover::{Away, Cloth, NoStand, Stand, stand};
 use crate::light::mirror::Mirror;
+use crate::plan::search::scan;
+use crate::plan::stage::Stage;
 use crate::sky::sun::Sun;
 use crate::units::{Degrees, Duration, Instant, Metres, Span, Vector, World};
 
@@ -96,8 +99,8 @@ pub fn aimed(
 
 #[cfg(test)]
 mod tests {
-    use super::super::fixture::{field, loft, span};
     use super::*;
+    use crate::plan::fixture::{field, loft, span};
     use crate::units::{Bearing, Height};
 
     fn cloth(width: f64, height: f64) -> Cloth {

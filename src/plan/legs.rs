@@ -4,15 +4,18 @@
 //! its own. A run goes through all legs one after the other; where it bends, its light is another. The sun is that of
 //! the location, all along the way.
 
+pub mod travel;
+pub mod words;
+
 use chrono::NaiveDate;
 
-use super::calendar;
-use super::met::met;
-use super::stage::Stage;
-use super::travel::{Travel, Way};
-use super::wish::DateRange;
+use crate::plan::calendar;
+use crate::plan::search::met::met;
+use crate::plan::stage::Stage;
+use crate::plan::wish::DateRange;
 use crate::sky::sun::Sun;
 use crate::units::{Bearing, Degrees, Duration, Height, Instant, Span, Spans, Vector, World};
+use travel::{Travel, Way};
 
 /// Sun this near to a heading, and this low, blinds who drives there. Source: handbook J, from 10° to 20°.
 const BLINDS_WITHIN: Degrees = Degrees::from_degrees(25.0);
@@ -102,12 +105,12 @@ fn in_order(travel: &Travel, way: Way) -> Vec<usize> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::fixture::{at, field, on, some_stage};
-    use super::super::reason::Question;
-    use super::super::travel::Leg;
     use super::*;
+    use crate::plan::fixture::{at, field, on, some_stage};
+    use crate::plan::search::reason::Question;
     use crate::units::{Metres, Speed};
     use proptest::prelude::*;
+    use travel::Leg;
 
     fn leg(heading: f64, length: f64, speed: f64) -> Leg {
         Leg {

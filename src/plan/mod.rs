@@ -1,59 +1,32 @@
 //! What to shoot when: the wish, and the slots that grant it.
+//!
+//! | idea | what it answers |
+//! |---|---|
+//! | [`wish`] | what light is wanted, and the part of the sky it may come from |
+//! | [`stage`] | a set-up with all that the search must know of it |
+//! | [`search`] | when the wish is met: slots, runs, the year, what else would do |
+//! | [`shot`] | the face, and what is in the picture |
+//! | [`cutting`] | how long takes still match, shot and reverse |
+//! | [`legs`] | a subject that moves |
+//! | [`grip`] | frames, flags and mirrors over a hold |
+//! | [`kit`], [`levels`] | what is brought, and how bright it all is |
+//! | [`in_room`] | patches, haze and the best chair of a room |
+//! | [`schedule`] | all set-ups in the fewest days |
+//! | [`today`], [`calendar`] | the day that is shot, and its clock |
 
-pub mod above;
-pub mod ahead;
-pub mod alarm;
-pub mod answers;
-pub mod backwards;
 pub mod calendar;
-pub mod count_words;
-mod course;
-mod crew_in_room;
 pub mod cutting;
-pub mod cutting_steps;
-pub mod cutting_words;
-pub mod face_wish;
 #[cfg(test)]
 mod fixture;
-pub mod free_lens;
-pub mod gauge;
 pub mod grip;
-pub mod grip_kit;
-pub mod grip_words;
-pub mod in_frame;
 pub mod in_room;
 pub mod kit;
 pub mod legs;
-pub mod legs_words;
-pub mod lens;
 pub mod levels;
-pub mod match_limit;
-pub mod met;
-pub mod on_mark;
-pub mod only_here;
-pub mod otherwise;
-pub mod own_shadow;
-mod pictured;
-pub mod presets;
-pub mod reason;
-pub mod region;
-pub mod reverse;
-pub mod runs;
-pub mod same_light;
-mod scan;
 pub mod schedule;
 pub mod search;
 pub mod shot;
-pub mod shot_words;
-pub mod slot;
 pub mod stage;
-pub mod still;
-pub mod through_window;
 pub mod today;
 pub mod told_words;
-pub mod travel;
-pub mod uncertainty;
-pub mod under_sky;
 pub mod wish;
-pub mod words;
-pub mod year;

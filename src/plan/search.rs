@@ -1,16 +1,33 @@
 //! The search for slots: on the project's dates, in the next six weeks, in the year.
 //!
-//! When the wish is met at all is found by [`super::met`]; here that time is parted into slots with their reasons.
+//! When the wish is met at all is found by [`self::met`]; here that time is parted into slots with their reasons.
+
+pub mod above;
+pub mod answers;
+pub(in crate::plan) mod course;
+pub mod free_lens;
+pub mod met;
+pub mod on_mark;
+pub mod only_here;
+pub mod otherwise;
+pub mod reason;
+pub mod runs;
+pub mod same_light;
+pub(in crate::plan) mod scan;
+pub mod slot;
+pub mod through_window;
+pub mod uncertainty;
+pub mod words;
+pub mod year;
 
 use chrono::NaiveDate;
 
-use super::calendar;
-use super::free_lens;
-use super::met::met;
-use super::slot::Slot;
-use super::stage::Stage;
+use crate::plan::calendar;
+use crate::plan::stage::Stage;
+use met::met;
+use slot::Slot;
 
-use super::wish::DateRange;
+use crate::plan::wish::DateRange;
 use crate::sky::sun::Sun;
 use crate::units::Spans;
 
@@ -80,12 +97,12 @@ pub fn slots(sun: &Sun, stage: &Stage, dates: &[DateRange]) -> Vec<Slot> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::fixture::{at, field, loft, on, site, time, wish};
-    use super::super::reason::Reason;
-    use super::super::wish::{ClockRange, SunOnMark};
     use super::*;
     use crate::light::class::{Class, Side};
+    use crate::plan::fixture::{at, field, loft, on, site, time, wish};
+    use crate::plan::wish::{ClockRange, SunOnMark};
     use crate::units::{Duration, Height};
+    use reason::Reason;
 
     fn year() -> [DateRange; 1] {
         [DateRange { from: on(2027, 1, 1), to: on(2027, 12, 31) }]

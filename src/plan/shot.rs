@@ -4,22 +4,28 @@
 //! lens does; short and broad, and the sun in the picture, turn with the lens. In a room the lens sees the sun only
 //! through an opening, and over what stands around the room, as seen from where the camera stands.
 
+pub(in crate::plan) mod crew_in_room;
+pub mod in_frame;
+pub mod own_shadow;
+pub(in crate::plan) mod pictured;
+pub mod words;
+
 use std::sync::Arc;
 
-use super::free_lens;
-use super::in_room;
-use super::pictured::Pictured;
-use super::region::BearingArc;
-use super::stage::Stage;
 use crate::light::face::{Cheek, Facing, IN_THE_EYES, Pattern, has_cheeks};
 use crate::light::picture::Picture;
 use crate::maths;
 use crate::place::cone::{Cone, HalfSpace};
 use crate::place::room::Room;
 use crate::place::seasons::Around;
+use crate::plan::in_room;
+use crate::plan::search::free_lens;
+use crate::plan::stage::Stage;
+use crate::plan::wish::region::BearingArc;
 use crate::sky::search::Limb;
 use crate::sky::sun::Sun;
 use crate::units::{Bearing, Degrees, Height, InRoom, Instant, Metres, Spans, Vector, World};
+use pictured::Pictured;
 
 /// What a stage knows of face and picture.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -81,14 +87,14 @@ impl Vantage {
 
     /// The sky that the openings let onto the lens; `None` from outside, where it is all of it. Bars that never hide all of
     /// the sun's disc do not part it.
-    pub(super) fn sky(&self, lens: Bearing) -> Option<Vec<Cone>> {
+    pub(in crate::plan) fn sky(&self, lens: Bearing) -> Option<Vec<Cone>> {
         let seen = || in_room::measured(&self.room, self.lens_at(lens));
         self.is_inside(lens).then(|| seen().into_iter().flat_map(|opening| opening.cones).collect())
     }
 }
 
 /// What a wish asks of face and picture, for one bearing of the lens.
-pub(super) struct Asked {
+pub(in crate::plan) struct Asked {
     /// Each a union of convex parts of the sky, all of which must hold.
     face: Vec<Vec<Cone>>,
     /// The sun in the picture.
@@ -97,7 +103,7 @@ pub(super) struct Asked {
 
 /// The part of it that does not hold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Lacks {
+pub(in crate::plan) enum Lacks {
     /// The light on the face.
     Face,
     /// The sun in the picture, or out of it.
@@ -106,7 +112,7 @@ pub(super) enum Lacks {
 
 impl Asked {
     /// Of `stage` if its lens looked to `lens`.
-    pub(super) fn of(stage: &Stage, lens: Bearing) -> Self {
+    pub(in crate::plan) fn of(stage: &Stage, lens: Bearing) -> Self {
         let wish = stage.wish.face;
         let face = stage.shot.facing.into_iter().flat_map(|facing| {
             [
@@ -119,8 +125,8 @@ impl Asked {
     }
 
     /// Of `stage` as it is. A lens that is free may look wherever it does, so that only the face is asked then; the bearing
-    /// of each slot is chosen by all of it ([`super::free_lens`]).
-    pub(super) fn of_stage(stage: &Stage) -> Self {
+    /// of each slot is chosen by all of it ([`crate::plan::search::free_lens`]).
+    pub(in crate::plan) fn of_stage(stage: &Stage) -> Self {
         match stage.free {
             None => Self::of(stage, stage.lens),
             Some(_) => Self::of(&free_lens::without_lens(stage.looking(stage.lens)), stage.lens),
@@ -128,12 +134,12 @@ impl Asked {
     }
 
     /// Whether the wish asks nothing of face and picture.
-    pub(super) fn is_nothing(&self) -> bool {
+    pub(in crate::plan) fn is_nothing(&self) -> bool {
         self.face.is_empty() && self.picture.is_none()
     }
 
     /// What of `light` is left.
-    pub(super) fn leaves(&self, sun: &Sun, stage: &Stage, light: Spans) -> Spans {
+    pub(in crate::plan) fn leaves(&self, sun: &Sun, stage: &Stage, light: Spans) -> Spans {
         let mut left = light;
         for cones in &self.face {
             left = within(sun, &left, cones);
@@ -145,7 +151,7 @@ impl Asked {
     }
 
     /// What the light of an instant lacks.
-    pub(super) fn lacks(&self, stage: &Stage, at: Instant, light: Vector<World>) -> Option<Lacks> {
+    pub(in crate::plan) fn lacks(&self, stage: &Stage, at: Instant, light: Vector<World>) -> Option<Lacks> {
         if !self.face.iter().all(|cones| cones.iter().any(|cone| cone.contains(light))) {
             return Some(Lacks::Face);
         }
@@ -155,13 +161,13 @@ impl Asked {
 }
 
 /// What of `light` has the sun in one of some parts of the sky.
-pub(super) fn within(sun: &Sun, light: &Spans, cones: &[Cone]) -> Spans {
+pub(in crate::plan) fn within(sun: &Sun, light: &Spans, cones: &[Cone]) -> Spans {
     let found = light.iter().flat_map(|span| sun.spans_in(cones, Limb::Centre, span).as_slice().to_vec());
     Spans::gather(found.collect())
 }
 
 /// What is left of `light` for the stage's own lens, or for some bearing of one that is free.
-pub(super) fn kept(sun: &Sun, stage: &Stage, light: Spans) -> Spans {
+pub(in crate::plan) fn kept(sun: &Sun, stage: &Stage, light: Spans) -> Spans {
     let asked = Asked::of_stage(stage);
     let left = if asked.is_nothing() { light } else { asked.leaves(sun, stage, light) };
     match &stage.free {
@@ -209,5 +215,4 @@ fn eyes_cone(into: bool, facing: Facing) -> Cone {
 }
 
 #[cfg(test)]
-#[path = "shot_tests.rs"]
 mod tests;

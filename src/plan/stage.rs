@@ -5,15 +5,15 @@
 
 use std::sync::Arc;
 
-use super::levels::wished::Wished;
-use super::region::{self, BearingArc};
-use super::shot::Shot;
-use super::wish::Wish;
 use crate::place::cone::{Cone, HalfSpace};
 use crate::place::seasons::Seasons;
 use crate::place::site::Site;
 use crate::place::skyline::Skyline;
 use crate::place::zone::Zone;
+use crate::plan::levels::wished::Wished;
+use crate::plan::shot::Shot;
+use crate::plan::wish::Wish;
+use crate::plan::wish::region::{self, BearingArc};
 use crate::units::{Bearing, Degrees, Duration, Instant, Span, Vector, World};
 
 /// Where, with which lens, in which light, for how long.

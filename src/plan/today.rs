@@ -3,6 +3,12 @@
 //! Skylines and rooms are not asked; the horizon is level. Heights are airless, of the sun's centre, as almanacs
 //! have them.
 
+pub mod ahead;
+pub mod alarm;
+pub mod backwards;
+pub mod under_sky;
+pub mod words;
+
 use crate::sky::events::{CIVIL, Passage, RISE_AND_SET};
 use crate::sky::sun::Sun;
 use crate::units::{Bearing, Duration, Height, Instant, Span, Vector, World};

@@ -1,11 +1,17 @@
 //! The wish: the light wanted at a set-up.
 
+pub mod face;
+pub mod lens;
+pub mod presets;
+pub mod region;
+pub mod still;
+
 use chrono::{NaiveDate, NaiveTime};
 use serde::{Deserialize, Serialize};
 
-use super::face_wish::{FaceWish, InPicture};
-use super::levels::wished::LevelWish;
+use crate::plan::levels::wished::LevelWish;
 use crate::units::{Degrees, Height};
+use face::{FaceWish, InPicture};
 
 /// The light wanted at a set-up. Every part must hold at once.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

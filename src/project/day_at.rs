@@ -14,11 +14,11 @@ use crate::light::shadow::shadow_length;
 use crate::place::site::Site;
 use crate::place::skyline::Skyline;
 use crate::place::zone::Zone;
-use crate::plan::ahead::Ahead;
-use crate::plan::count_words::{self, Said, Whose};
 use crate::plan::levels::subject::sky_of;
 use crate::plan::levels::{Levels, Subject, say};
-use crate::plan::on_mark;
+use crate::plan::search::on_mark;
+use crate::plan::today::ahead::Ahead;
+use crate::plan::today::words::{self as count_words, Said, Whose};
 use crate::plan::today::{self, Today};
 use crate::sky::events::Passage;
 use crate::sky::sun::Sun;
@@ -210,7 +210,7 @@ impl DayAt {
 
     /// Whether the sun is so near to a direction that nobody may look there.
     pub fn is_near_the_sun(&self, at: Instant, (bearing, height): (Bearing, Height)) -> bool {
-        crate::plan::through_window::sun_in_sight(self.sun_at(at), Vector::towards(bearing, height))
+        crate::plan::search::through_window::sun_in_sight(self.sun_at(at), Vector::towards(bearing, height))
     }
 }
 

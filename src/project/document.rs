@@ -47,11 +47,11 @@ use crate::place::mark::Mark;
 use crate::place::room::Room;
 use crate::place::site::Site;
 use crate::place::skyline::Skyline;
-use crate::plan::grip_kit::GripKit;
+use crate::plan::cutting::match_limit::MatchLimit;
+use crate::plan::grip::kit::GripKit;
 use crate::plan::kit::{CameraSettings, Gear, Reading, Rig, There};
-use crate::plan::lens::LensChoice;
-use crate::plan::match_limit::MatchLimit;
-use crate::plan::travel::Travel;
+use crate::plan::legs::travel::Travel;
+use crate::plan::wish::lens::LensChoice;
 use crate::plan::wish::{DateRange, Wish};
 use crate::units::{Bearing, Degrees, Instant, Metres};
 

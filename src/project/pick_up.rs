@@ -67,8 +67,8 @@ mod tests {
 
     use super::*;
     use crate::plan::calendar;
-    use crate::plan::same_light::{SAME, again};
     use crate::plan::schedule::solver::Solver;
+    use crate::plan::search::same_light::{SAME, again};
     use crate::project::edit::apply;
     use crate::project::shoot::problem::{brief, lit};
     use crate::project::{demo, stage};

@@ -13,7 +13,7 @@ use crate::plan::schedule::problem::{Day, EXACT, Job, Meal, MealFrom, Minutes, P
 use crate::plan::schedule::solution::Solution;
 use crate::plan::schedule::solver::Solver;
 use crate::plan::search;
-use crate::plan::under_sky::{self, Light};
+use crate::plan::today::under_sky::{self, Light};
 use crate::plan::wish::{DateRange, Sky};
 use crate::sky::sun::Sun;
 use crate::units::{Duration, Instant, Span};

@@ -1,7 +1,7 @@
 //! The rest of a day: what a cloud and a late hour do to the demo's March day.
 
 use super::*;
-use crate::plan::backwards::SHORTEST_MOVE;
+use crate::plan::today::backwards::SHORTEST_MOVE;
 use crate::project::demo;
 use crate::project::document::SavedSlot;
 use crate::project::edit::{Edit, apply};

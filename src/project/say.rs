@@ -4,7 +4,7 @@ use super::document::{SavedSlot, Scene, SetUp};
 use super::find::Standing;
 use crate::light::class::light_bearing;
 use crate::light::relative::{InLens, LensFrame};
-use crate::plan::lens::LensChoice;
+use crate::plan::wish::lens::LensChoice;
 use crate::units::{Degrees, Height, Span, Vector};
 use crate::words;
 
@@ -69,7 +69,7 @@ impl SavedSlot {
 
 #[cfg(test)]
 mod tests {
-    use crate::plan::lens::LensChoice;
+    use crate::plan::wish::lens::LensChoice;
     use crate::project::demo;
     use crate::units::{Bearing, Duration, Instant, Span};
 

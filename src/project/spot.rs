@@ -53,7 +53,7 @@ impl Spot {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::through_window::{Through, through};
+    use crate::plan::search::through_window::{Through, through};
     use crate::project::demo;
     use crate::sky::sun::Sun;
     use crate::units::{Duration, Height};

@@ -14,11 +14,11 @@ use crate::place::room::Room;
 use crate::place::seasons::Around;
 use crate::place::sighting::{SightingError, sighted};
 use crate::place::zone::Zone;
-use crate::plan::face_wish::{FaceWish, InPicture};
 use crate::plan::in_room::{self, RoomStage};
 use crate::plan::levels::wished::Wished;
 use crate::plan::shot::Shot;
 use crate::plan::stage::{Stage, StageOpening};
+use crate::plan::wish::face::{FaceWish, InPicture};
 use crate::plan::wish::{Arc, Heights, Sky, SunOnMark, Wish};
 use crate::units::{Bearing, Degrees, Duration, Height, InRoom, Metres, Vector};
 

@@ -17,12 +17,12 @@ use crate::place::room::Room;
 use crate::place::site::Site;
 use crate::place::skyline::Skyline;
 use crate::place::wall::COMPASS;
-use crate::plan::face_wish::{FaceWish, InPicture};
-use crate::plan::grip_kit::GripKit;
+use crate::plan::cutting::match_limit::MatchLimit;
+use crate::plan::grip::kit::GripKit;
 use crate::plan::kit::{CameraSettings, Rig};
-use crate::plan::lens::LensChoice;
-use crate::plan::match_limit::MatchLimit;
-use crate::plan::presets::PRESETS;
+use crate::plan::wish::face::{FaceWish, InPicture};
+use crate::plan::wish::lens::LensChoice;
+use crate::plan::wish::presets::PRESETS;
 use crate::plan::wish::{Sky, Wish};
 use crate::units::{Bearing, Degrees, Metres};
 

@@ -2,7 +2,7 @@
 
 use slantlight::place::site::Site;
 use slantlight::place::zone::Zone;
-use slantlight::plan::through_window::through;
+use slantlight::plan::search::through_window::through;
 use slantlight::project::demo;
 use slantlight::project::stage;
 use slantlight::sky::sun::Sun;

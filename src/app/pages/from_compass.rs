@@ -6,7 +6,7 @@
 use leptos::prelude::*;
 use slantlight::place::aim::Aim;
 use slantlight::place::site::Site;
-use slantlight::plan::through_window::sun_in_sight;
+use slantlight::plan::search::through_window::sun_in_sight;
 use slantlight::sky::declination::{Zone, declination};
 use slantlight::sky::sun::Sun;
 use slantlight::units::{Degrees, Instant, Vector};

@@ -2,10 +2,10 @@
 
 use chrono::NaiveDate;
 
-use super::super::calendar;
-use super::super::met;
-use super::super::stage::Stage;
-use super::super::wish::DateRange;
+use crate::plan::calendar;
+use crate::plan::search::met;
+use crate::plan::stage::Stage;
+use crate::plan::wish::DateRange;
 use crate::sky::sun::Sun;
 use crate::units::{Span, Spans};
 use crate::words;
@@ -92,8 +92,8 @@ pub fn words(dark: &Dark, mark: &str) -> Option<String> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::super::fixture::{loft, on, window};
     use super::*;
+    use crate::plan::fixture::{loft, on, window};
 
     /// Open above 30° to the south only.
     fn south() -> Stage {

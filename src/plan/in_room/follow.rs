@@ -146,8 +146,8 @@ fn followed(map: &HoldMap, chain: &Chain, span: Span, without: Duration, every: 
 
 #[cfg(test)]
 mod tests {
-    use super::super::super::fixture::{at, on, room_stage};
     use super::*;
+    use crate::plan::fixture::{at, on, room_stage};
     use crate::sky::sun::Sun;
     use crate::units::Spans;
 

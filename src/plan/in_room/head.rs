@@ -1,7 +1,7 @@
 //! How long all of a head is in the sun, not only the point where the mark has its face.
 
-use super::super::met;
 use super::RoomStage;
+use crate::plan::search::met;
 use crate::sky::sun::Sun;
 use crate::units::{InRoom, Span, Spans, Vector};
 
@@ -27,8 +27,8 @@ pub fn lit(sun: &Sun, place: &RoomStage, face: Vector<InRoom>, within: Span) -> 
 
 #[cfg(test)]
 mod tests {
-    use super::super::super::fixture::{on, room_stage};
     use super::*;
+    use crate::plan::fixture::{on, room_stage};
 
     #[test]
     fn a_head_is_lit_for_less_than_a_point() {

@@ -1,7 +1,7 @@
 //! Minutes of the wished light over the floor on a day: the best place for a chair.
 
-use super::super::met;
 use super::RoomStage;
+use crate::plan::search::met;
 use crate::sky::sun::Sun;
 use crate::units::{Duration, Metres, Span, Spans, Vector};
 
@@ -84,8 +84,8 @@ impl HoldMap {
 
 #[cfg(test)]
 mod tests {
-    use super::super::super::fixture::{on, room_stage};
     use super::*;
+    use crate::plan::fixture::{on, room_stage};
 
     #[test]
     fn the_best_chair_is_no_worse_than_any_other_and_dark_rooms_have_none() {

@@ -56,8 +56,8 @@ pub fn bounced(place: &RoomStage, face: Vector<InRoom>, ground: Share) -> Share 
 
 #[cfg(test)]
 mod tests {
-    use super::super::super::fixture::room_stage;
     use super::*;
+    use crate::plan::fixture::room_stage;
     use crate::units::Height;
 
     #[test]

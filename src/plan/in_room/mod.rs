@@ -21,11 +21,11 @@ pub mod tell;
 
 use chrono::NaiveDate;
 
-use super::stage::{Stage, StageOpening};
 use crate::place::aperture::apertures_at;
 use crate::place::room::Room;
 use crate::place::seasons::Around;
 use crate::place::skyline::Skyline;
+use crate::plan::stage::{Stage, StageOpening};
 use crate::sky::search::SUN_RADIUS;
 use crate::units::{Degrees, InRoom, Vector};
 

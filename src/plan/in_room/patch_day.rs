@@ -74,7 +74,7 @@ impl PatchDay {
 
     /// The same with the sun seen from the stage's mark.
     pub fn on(sun: &Sun, place: &RoomStage, day: Span) -> Self {
-        Self::of(place, day, &|at| super::super::on_mark::sun_there(sun, &place.stage.skyline, at))
+        Self::of(place, day, &|at| crate::plan::search::on_mark::sun_there(sun, &place.stage.skyline, at))
     }
 
     /// The wall that the sun climbs first, and when.
@@ -96,9 +96,9 @@ fn refine(mut from: Instant, mut to: Instant, is_as_before: impl Fn(Instant) -> 
 
 #[cfg(test)]
 mod tests {
-    use super::super::super::fixture::{on, room_stage};
     use super::*;
     use crate::light::patch::patches;
+    use crate::plan::fixture::{on, room_stage};
 
     #[test]
     fn the_loft_has_sun_on_its_floor_and_then_on_the_far_wall() {

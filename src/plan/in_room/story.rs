@@ -176,10 +176,10 @@ fn tapes(x: Metres, y: Metres, units: Units) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::super::super::fixture::{on, room_stage};
     use super::super::follow::follow as followed;
     use super::*;
     use crate::light::drift::{Suns, climbs, drift};
+    use crate::plan::fixture::{on, room_stage};
     use crate::sky::sun::Sun;
     use crate::units::Vector;
 

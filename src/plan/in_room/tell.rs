@@ -91,8 +91,8 @@ fn lower(text: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::super::super::fixture::{at, on, room_stage};
     use super::*;
+    use crate::plan::fixture::{at, on, room_stage};
     use crate::units::Bearing;
     use crate::words::{Clock, Units};
 

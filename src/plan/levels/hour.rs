@@ -5,7 +5,7 @@ use crate::light::daylight::{Correction, Daylight, Sky, daylight, ies, moonlight
 use crate::light::view::{Piece, Shows, View};
 use crate::place::site::Site;
 use crate::place::skyline::Skyline;
-use crate::plan::reason::above_horizon;
+use crate::plan::search::reason::above_horizon;
 use crate::sky::delta_t::Clock;
 use crate::sky::moon;
 use crate::sky::search::SUN_RADIUS;

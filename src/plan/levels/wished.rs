@@ -9,7 +9,7 @@ pub use super::level_wish::{Balance, LevelWish};
 use super::sides::Levels;
 use super::subject::{Subject, sky_of};
 use crate::light::ratio::Ratio;
-use crate::plan::met;
+use crate::plan::search::met;
 use crate::plan::stage::Stage;
 use crate::sky::sun::Sun;
 use crate::units::{Duration, Instant, Lux, Span, Spans};

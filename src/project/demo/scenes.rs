@@ -1,12 +1,12 @@
 //! What is shot in the demo: scenes, set-ups, and the light each of them wants.
 
 use super::metres;
-use crate::plan::face_wish::{FaceWish, InPicture};
-use crate::plan::grip_kit::GripKit;
+use crate::plan::cutting::match_limit::MatchLimit;
+use crate::plan::grip::kit::GripKit;
 use crate::plan::kit::{Placed, Rig, Side};
-use crate::plan::lens::LensChoice;
-use crate::plan::match_limit::MatchLimit;
-use crate::plan::presets::PRESETS;
+use crate::plan::wish::face::{FaceWish, InPicture};
+use crate::plan::wish::lens::LensChoice;
+use crate::plan::wish::presets::PRESETS;
 use crate::plan::wish::{self, Heights, Wish};
 use crate::project::document::{At, Lens, Scene, SetUp};
 use crate::units::{Bearing, Degrees, Height, Mired, Share, Stops};

@@ -7,7 +7,7 @@ use chrono::NaiveDate;
 use super::problem::{Lit, move_minutes};
 use super::{CountedFrom, Placed, Shoot};
 use crate::place::zone::Zone;
-use crate::plan::backwards::{Backwards, READY_BEFORE, backwards};
+use crate::plan::today::backwards::{Backwards, READY_BEFORE, backwards};
 use crate::project::document::Project;
 use crate::units::{Duration, Instant, Span};
 

@@ -37,8 +37,8 @@ use std::collections::BTreeMap;
 use chrono::{NaiveDate, NaiveTime};
 use serde::{Deserialize, Serialize};
 
-use crate::plan::backwards::RigTimes;
 use crate::plan::schedule::problem::MealFrom;
+use crate::plan::today::backwards::RigTimes;
 use crate::plan::wish::ClockRange;
 use crate::units::Instant;
 

@@ -4,9 +4,9 @@ use std::sync::Arc;
 
 use super::cell::HourWord;
 use super::entry::Entry;
-use crate::plan::match_limit::MatchLimit;
-use crate::plan::presets::PRESETS;
+use crate::plan::cutting::match_limit::MatchLimit;
 use crate::plan::wish::Wish;
+use crate::plan::wish::presets::PRESETS;
 use crate::project::document::{Project, Scene, SetUp};
 use crate::project::edit::Edit;
 use crate::project::start;

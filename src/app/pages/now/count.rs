@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 use slantlight::draw::ball::ball;
-use slantlight::plan::count_words::Said;
+use slantlight::plan::today::words::Said;
 
 use super::shown::Shown;
 use crate::app::parts::Picture;

@@ -8,7 +8,7 @@ use slantlight::draw::outline;
 use slantlight::draw::strip::{Hour, Strip};
 use slantlight::place::site::Site;
 use slantlight::place::zone::Zone;
-use slantlight::plan::count_words::Said;
+use slantlight::plan::today::words::Said;
 use slantlight::project::day_at::DayAt;
 use slantlight::units::Instant;
 use slantlight::words::{self, Clock};

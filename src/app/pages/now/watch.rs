@@ -1,7 +1,7 @@
 //! On set: the screen stays awake, an alarm before a slot begins and ends, the dim screen for dusk.
 
 use leptos::prelude::*;
-use slantlight::plan::alarm::{self, Alarm};
+use slantlight::plan::today::alarm::{self, Alarm};
 use slantlight::units::Duration;
 
 use super::shown::Shown;

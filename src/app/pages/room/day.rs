@@ -7,7 +7,7 @@ use slantlight::draw::hours::Hours;
 use slantlight::draw::scale::Scale;
 use slantlight::light::in_room::InRoom;
 use slantlight::place::zone::Zone;
-use slantlight::plan::on_mark::{self, OnMark};
+use slantlight::plan::search::on_mark::{self, OnMark};
 use slantlight::sky::sun::Sun;
 use slantlight::units::{Duration, Span};
 use slantlight::words;

@@ -11,7 +11,7 @@ use slantlight::place::skyline::Skyline;
 use slantlight::place::zone::Zone;
 use slantlight::plan::in_room::RoomStage;
 use slantlight::plan::in_room::story::Style;
-use slantlight::plan::on_mark;
+use slantlight::plan::search::on_mark;
 use slantlight::plan::stage::Stage;
 use slantlight::project::document::Location;
 use slantlight::project::edit::Edit;

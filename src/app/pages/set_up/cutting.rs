@@ -2,11 +2,11 @@
 
 use leptos::prelude::*;
 use slantlight::plan::cutting::Match;
-use slantlight::plan::cutting_words as say;
-use slantlight::plan::gauge::ByLevels;
+use slantlight::plan::cutting::gauge::ByLevels;
+use slantlight::plan::cutting::match_limit::MatchLimit;
+use slantlight::plan::cutting::reverse::{both, reverse_of};
+use slantlight::plan::cutting::words as say;
 use slantlight::plan::levels::subject::sky_of;
-use slantlight::plan::match_limit::MatchLimit;
-use slantlight::plan::reverse::{both, reverse_of};
 use slantlight::project::edit::Edit;
 use slantlight::project::shoot::matching::{self, Bound};
 use slantlight::project::shoot::typing::{Field, typed};

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 use slantlight::place::zone::Zone;
 use slantlight::plan::calendar;
-use slantlight::plan::met::met;
+use slantlight::plan::search::met::met;
 use slantlight::plan::stage::Stage;
 use slantlight::plan::wish::DateRange;
 use slantlight::project::document::SetUp;

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 use slantlight::light::format::{self, FORMATS};
-use slantlight::plan::presets::NAMED_HEIGHTS;
+use slantlight::plan::wish::presets::NAMED_HEIGHTS;
 use slantlight::plan::wish::{ClockRange, DateRange, Sky};
 use slantlight::project::document::{At, Camera, SetUp};
 use slantlight::project::edit::Edit;

@@ -1,8 +1,8 @@
 //! In the picture: the wish for the sun in it, and what the lens takes in at the instant shown.
 
 use leptos::prelude::*;
-use slantlight::plan::in_frame::{WISHES, in_frame};
-use slantlight::plan::shot_words;
+use slantlight::plan::shot::in_frame::{WISHES, in_frame};
+use slantlight::plan::shot::words as shot_words;
 
 use super::day::{Day, NOWHERE};
 use super::shown::Shown;

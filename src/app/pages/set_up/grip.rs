@@ -1,9 +1,9 @@
 //! Frame, flag and mirror: what is at hand, and where each stands through the hold.
 
 use leptos::prelude::*;
-use slantlight::plan::grip_kit::GripKit;
-use slantlight::plan::grip_words;
-use slantlight::plan::shot_words;
+use slantlight::plan::grip::kit::GripKit;
+use slantlight::plan::grip::words as grip_words;
+use slantlight::plan::shot::words as shot_words;
 use slantlight::units::{Bearing, Metres};
 
 use super::day::{Day, NOWHERE};

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 use slantlight::place::aim::Aim;
-use slantlight::plan::lens::LensChoice;
+use slantlight::plan::wish::lens::LensChoice;
 use slantlight::project::route::Route;
 use slantlight::units::Bearing;
 use slantlight::words;

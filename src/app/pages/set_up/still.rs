@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use slantlight::draw::ball;
 use slantlight::draw::scale::Scale;
 use slantlight::light::class;
-use slantlight::plan::still::Still;
+use slantlight::plan::wish::still::Still;
 use slantlight::units::{Degrees, Height};
 use slantlight::words;
 

@@ -1,8 +1,8 @@
 //! A moving subject: the legs of its way, the lens mounted on it, and the light of each leg.
 
 use leptos::prelude::*;
-use slantlight::plan::legs_words::{self, Told};
-use slantlight::plan::travel::{Leg, Travel};
+use slantlight::plan::legs::travel::{Leg, Travel};
+use slantlight::plan::legs::words::{self as legs_words, Told};
 use slantlight::project::document::SetUp;
 use slantlight::units::{Bearing, Degrees, Metres, Speed};
 

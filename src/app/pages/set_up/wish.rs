@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 use slantlight::draw::ring;
 use slantlight::draw::scale::Scale;
-use slantlight::plan::presets::PRESETS;
+use slantlight::plan::wish::presets::PRESETS;
 use slantlight::plan::wish::{Arc, Heights, SunOnMark};
 use slantlight::units::{Degrees, Height};
 use slantlight::words;

@@ -1,8 +1,8 @@
 //! The answer: when the sun comes through, how sure that is, and what makes it surer.
 
 use leptos::prelude::*;
+use slantlight::plan::search::through_window::{self, Through};
 use slantlight::plan::stage::Stage;
-use slantlight::plan::through_window::{self, Through};
 use slantlight::project::edit::Edit;
 use slantlight::project::route::Route;
 use slantlight::project::spot::Spot;

@@ -10,7 +10,7 @@ mod place;
 
 use leptos::prelude::*;
 use slantlight::place::opening::Corner;
-use slantlight::plan::through_window::sun_in_sight;
+use slantlight::plan::search::through_window::sun_in_sight;
 use slantlight::project::spot::Spot;
 use slantlight::sky::sun::Sun;
 use slantlight::units::{Bearing, Vector};

@@ -3,9 +3,9 @@
 use leptos::prelude::*;
 use slantlight::draw::scale::Scale;
 use slantlight::place::zone::Zone;
-use slantlight::plan::answers;
 use slantlight::plan::calendar;
-use slantlight::plan::same_light::{self, SAME};
+use slantlight::plan::search::answers;
+use slantlight::plan::search::same_light::{self, SAME};
 use slantlight::plan::wish::DateRange;
 use slantlight::project::pick_up::pick_up;
 use slantlight::sky::sun::Sun;

@@ -62,7 +62,7 @@ impl Maker<'_> {
         let heading = found.map(|(scene, set_up)| title(&scene.heading(), set_up)).unwrap_or_default();
         let lit = self.lit.iter().find(|one| one.set_up == stop.set_up);
         let slot = lit.and_then(|one| one.slots.iter().find(|slot| slot.span.contains(stop.span.middle())));
-        let light = slot.map(|slot| crate::plan::words::light(&slot.light));
+        let light = slot.map(|slot| crate::plan::search::words::light(&slot.light));
         let holds = stop.light.map(|light| {
             let (hold, takes) = (words::duration(light.duration()), words::duration(stop.span.duration()));
             format!("holds {hold} until {}, needs {takes}", self.read.clock(light.end()))
