@@ -72,7 +72,7 @@ pub struct Backwards {
 /// From the start of the first set-up back to call.
 ///
 /// ```
-/// use slantlight::{plan::backwards::{RigTimes, backwards}, units::Instant};
+/// use slantlight::{plan::today::backwards::{RigTimes, backwards}, units::Instant};
 /// let day = backwards(Instant::parse("2026-06-21T18:30:00Z").unwrap(), RigTimes::default());
 /// assert_eq!(day.pre_light.to_string(), "2026-06-21T17:30:00Z");
 /// ```
