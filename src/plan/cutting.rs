@@ -1,21 +1,23 @@
 //! Cutting together: how long takes still match, and in which order a scene's set-ups go into that time.
 //!
 //! Any two takes of a *match hold* keep the scene's limit: shadows, the light's bearing, the ratio of lit to shadow
-//! side, colour (handbook I2). Sun's place is computed here; ratio and colour come from a [`Gauge`], so that whoever
-//! models levels can plug theirs in. Starts are looked for every minute, ends are found to a second.
+//! side, colour (handbook I2). Sun's place is computed here; ratio and colour come from the [`Gauge`] of each set-up, so
+//! that takes of several are held against each other as each lens and its lamps have them. Starts are looked for every
+//! minute, ends are found to a second.
 
 pub mod gauge;
 pub mod match_limit;
+mod range;
 pub mod reverse;
 pub mod steps;
 pub mod words;
 
-use crate::light::shadow::shadow_length;
 use crate::maths;
 use crate::plan::search::scan;
 use crate::sky::sun::Sun;
-use crate::units::{Bearing, Degrees, Duration, Instant, Metres, Mired, Span, Spans, Stops, Vector, World};
+use crate::units::{Degrees, Duration, Instant, Metres, Mired, Span, Spans, Stops, Vector, World};
 use match_limit::MatchLimit;
+use range::{Look, Range};
 
 /// Time between two looks at the light. Our own choice.
 const LOOK: Duration = Duration::from_minutes(1);
@@ -28,126 +30,62 @@ pub trait Gauge {
     fn colour(&self, light: Vector<World>, at: Instant) -> Option<Mired>;
 }
 
-/// The light of a take, as far as it must match.
-#[derive(Clone, Copy, Debug)]
-pub(in crate::plan) struct Look {
-    pub(in crate::plan) bearing: Bearing,
-    /// Logarithm of the shadow's length, so that a change in proportion is a difference.
-    pub(in crate::plan) shadow: Option<f64>,
-    pub(in crate::plan) ratio: Option<f64>,
-    pub(in crate::plan) colour: Option<f64>,
-}
-
-impl Look {
-    fn has(&self) -> [bool; 3] {
-        [self.shadow, self.ratio, self.colour].map(|value| value.is_some())
-    }
-}
-
-/// From the least to the most that some takes have.
-#[derive(Clone, Copy, Debug)]
-struct Range {
-    first: Look,
-    turn: (f64, f64),
-    shadow: Option<(f64, f64)>,
-    ratio: Option<(f64, f64)>,
-    colour: Option<(f64, f64)>,
-    /// Whether all of them have a shadow, a ratio, a colour, or none has.
-    alike: bool,
-}
-
-impl Range {
-    fn of(look: Look) -> Self {
-        let point = |value: Option<f64>| value.map(|value| (value, value));
-        Self {
-            first: look,
-            turn: (0.0, 0.0),
-            shadow: point(look.shadow),
-            ratio: point(look.ratio),
-            colour: point(look.colour),
-            alike: true,
-        }
-    }
-
-    fn with(self, look: Look) -> Self {
-        let wider = |range: (f64, f64), value: f64| (range.0.min(value), range.1.max(value));
-        let both = |range: Option<(f64, f64)>, value: Option<f64>| match (range, value) {
-            (Some(range), Some(value)) => Some(wider(range, value)),
-            (range, value) => range.or(value.map(|value| (value, value))),
-        };
-        Self {
-            turn: wider(self.turn, self.first.bearing.turn_to(look.bearing).degrees()),
-            shadow: both(self.shadow, look.shadow),
-            ratio: both(self.ratio, look.ratio),
-            colour: both(self.colour, look.colour),
-            alike: self.alike && self.first.has() == look.has(),
-            ..self
-        }
-    }
-
-    fn keeps(&self, limit: &MatchLimit) -> bool {
-        let within =
-            |range: Option<(f64, f64)>, most: f64| range.is_none_or(|(low, high)| high - low <= most);
-        self.alike
-            && within(Some(self.turn), limit.class_angle.degrees())
-            && within(self.shadow, maths::log2(1.0 + limit.shadow.fraction()))
-            && within(self.ratio, limit.ratio.stops())
-            && within(self.colour, limit.colour.mired())
-    }
-}
-
-/// A sun, a gauge and a limit: everything that says whether two takes cut together.
+/// A sun, a limit and the gauges of some set-ups: everything that says whether takes of theirs cut together.
 #[derive(Clone, Copy)]
 pub struct Match<'a> {
     /// The sun.
     pub sun: &'a Sun,
-    /// Ratio and colour.
-    pub gauge: &'a dyn Gauge,
+    /// Ratio and colour at each set-up.
+    pub gauges: &'a [&'a dyn Gauge],
     /// How far they may differ.
     pub limit: MatchLimit,
 }
 
 impl Match<'_> {
-    pub(in crate::plan) fn look(&self, at: Instant) -> Look {
+    /// The light of a take of the set-up numbered `number`.
+    fn look(&self, number: usize, at: Instant) -> Look {
+        self.look_in(self.sun.apparent(at), number, at)
+    }
+
+    fn look_in(&self, light: Vector<World>, number: usize, at: Instant) -> Look {
+        let gauge = self.gauges.get(number);
+        Look::of(
+            light,
+            gauge.and_then(|one| one.ratio(light, at)),
+            gauge.and_then(|one| one.colour(light, at)),
+        )
+    }
+
+    /// The light of takes of all set-ups at an instant.
+    fn looks(&self, at: Instant) -> Range {
         let light = self.sun.apparent(at);
-        Look {
-            bearing: light.bearing(),
-            shadow: shadow_length(light.height()).map(maths::log2),
-            ratio: self.gauge.ratio(light, at).map(Stops::stops),
-            colour: self.gauge.colour(light, at).map(Mired::mired),
-        }
+        let first = Range::of(self.look_in(light, 0, at));
+        (1..self.gauges.len()).fold(first, |range, n| range.and(Range::of(self.look_in(light, n, at))))
     }
 
-    /// Whether two takes cut together.
+    /// Whether takes of all set-ups at two instants cut together.
     pub fn cuts(&self, one: Instant, other: Instant) -> bool {
-        Range::of(self.look(one)).with(self.look(other)).keeps(&self.limit)
+        self.looks(one).and(self.looks(other)).keeps(&self.limit)
     }
 
-    /// Around a take: as long, without a break, as others cut with it.
-    pub fn around(&self, take: Instant, within: Span) -> Option<Span> {
-        let keeps = |at: Instant| self.cuts(take, at);
-        let ahead = scan::spans(Span::new(take, within.end())?, LOOK, keeps);
-        let end = ahead.iter().next().map_or(take, Span::end);
-        let back = scan::spans(
-            Span::new(within.start(), take).unwrap_or(Span::new(take, within.end())?),
-            LOOK,
-            keeps,
-        );
-        let start = back.iter().next_back().filter(|span| span.end() >= take).map_or(take, Span::start);
-        Span::new(start.min(take), end)
+    /// What is too far apart between takes of all set-ups at one instant: which measure, and how far.
+    fn too_far(&self, at: Instant) -> Option<(usize, f64)> {
+        self.looks(at).too_far(&self.limit)
     }
 
-    /// The longest span of `within` in which any two takes cut together; the earliest of equals.
+    /// The longest span of `within` in which any two takes of any of the set-ups cut together; the earliest of equals.
     pub fn hold(&self, within: Span) -> Option<Span> {
-        let looks: Vec<Look> = minutes(within).map(|at| self.look(at)).collect();
+        let looks: Vec<Range> = minutes(within).map(|at| self.looks(at)).collect();
         let mut longest: Option<Span> = None;
         let mut last = 0;
         for first in 0..looks.len() {
             last = last.max(first);
-            let mut range =
-                looks[first + 1..=last].iter().fold(Range::of(looks[first]), |range, look| range.with(*look));
+            let mut range = looks[first + 1..=last].iter().fold(looks[first], |range, look| range.and(*look));
+            if !range.keeps(&self.limit) {
+                continue;
+            }
             while let Some(next) =
-                looks.get(last + 1).map(|look| range.with(*look)).filter(|next| next.keeps(&self.limit))
+                looks.get(last + 1).map(|look| range.and(*look)).filter(|next| next.keeps(&self.limit))
             {
                 (range, last) = (next, last + 1);
             }
@@ -164,21 +102,15 @@ impl Match<'_> {
     /// Where takes after the look numbered `last` cease to cut with those of `range`.
     fn end(&self, range: Range, within: Span, last: usize) -> Instant {
         let (from, to) = (minute(within, last), minute(within, last + 1).min(within.end()));
-        let breaks = |at: Instant| !range.with(self.look(at)).keeps(&self.limit);
+        let breaks = |at: Instant| !range.and(self.looks(at)).keeps(&self.limit);
         if breaks(to) { scan::edge(from, to, breaks) } else { to }
     }
 
-    /// Whether any two takes of a span cut together.
-    pub fn keeps(&self, span: Span) -> bool {
-        let looks = minutes(span).chain([span.end()]).map(|at| self.look(at));
-        let range = looks.map(Range::of).reduce(|all, one| all.with(one.first));
-        range.is_some_and(|range| range.keeps(&self.limit))
-    }
-
     /// Puts set-ups one after the other, so that all their takes cut together: wide before close, or the other way
-    /// round where only that does. The earliest that ends within `within`.
+    /// round where only that does. The earliest that ends within `within`; `parts` stand as the gauges do.
     ///
-    /// Wide first is common practice: a close-up can be matched later with a frame or a lamp (handbook I2).
+    /// Wide first is common practice: a close-up can be matched later with a frame or a lamp (handbook I2). Of three or
+    /// more, each takes the first place that goes with those before it.
     pub fn order(&self, parts: &[Part], within: Span) -> Option<Vec<(usize, Span)>> {
         let mut wide_first: Vec<usize> = (0..parts.len()).collect();
         crate::order::by(&mut wide_first, |a, b| {
@@ -186,17 +118,44 @@ impl Match<'_> {
         });
         let close_first: Vec<usize> = wide_first.iter().rev().copied().collect();
         [wide_first, close_first].iter().find_map(|order| {
-            let first = &parts[*order.first()?];
-            let light = first.met.iter().filter_map(|span| span.and(within));
-            let starts =
-                light.flat_map(|span| minutes(span).take_while(move |at| *at + first.takes <= span.end()));
-            let placed = starts.filter_map(|start| in_turn(parts, order, start, within.end()));
-            let mut whole = placed.filter_map(|placed| {
-                let (first, last) = (placed.first()?.1, placed.last()?.1);
-                Some((Span::new(first.start(), last.end())?, placed))
-            });
-            whole.find(|(span, _)| self.keeps(*span)).map(|(_, placed)| placed)
+            let (first, rest) = order.split_first()?;
+            self.places((*first, &parts[*first]), within, None).find_map(|(span, range)| {
+                let begun = (vec![(*first, span)], range, span.end());
+                let all = rest.iter().try_fold(begun, |(mut placed, range, free), number| {
+                    let left = Span::new(free, within.end())?;
+                    let (span, range) = self.places((*number, &parts[*number]), left, Some(range)).next()?;
+                    placed.push((*number, span));
+                    Some((placed, range, span.end()))
+                });
+                all.map(|(placed, ..)| placed)
+            })
         })
+    }
+
+    /// Where a part could stand in its own light so that its takes cut with those before, and the light of them all.
+    fn places(
+        &self,
+        (number, part): (usize, &Part),
+        within: Span,
+        before: Option<Range>,
+    ) -> impl Iterator<Item = (Span, Range)> {
+        let takes = part.takes;
+        let light = part.met.iter().filter_map(move |span| span.and(within));
+        let starts =
+            light.flat_map(move |span| minutes(span).take_while(move |at| *at + takes <= span.end()));
+        starts.filter_map(move |start| {
+            let span = Span::new(start, start + takes)?;
+            Some((span, self.with(before, number, span)?))
+        })
+    }
+
+    /// The light of takes all through a span with that of those before; `None` if they do not cut together.
+    fn with(&self, before: Option<Range>, number: usize, span: Span) -> Option<Range> {
+        let mut looks = minutes(span).chain([span.end()]).map(|at| Range::of(self.look(number, at)));
+        looks.try_fold(before, |all, look| {
+            let all = all.map_or(look, |all| all.and(look));
+            all.keeps(&self.limit).then_some(Some(all))
+        })?
     }
 }
 
@@ -211,23 +170,6 @@ pub struct Part {
     pub takes: Duration,
     /// When its own wish is met.
     pub met: Spans,
-}
-
-/// Each part as early as its own light allows after the one before it.
-fn in_turn(parts: &[Part], order: &[usize], start: Instant, end: Instant) -> Option<Vec<(usize, Span)>> {
-    let mut free = start;
-    order
-        .iter()
-        .map(|number| {
-            let part = &parts[*number];
-            let from = part.met.iter().find_map(|span| {
-                let from = span.start().max(free);
-                (from + part.takes <= span.end().min(end)).then_some(from)
-            })?;
-            free = from + part.takes;
-            Some((*number, Span::new(from, free)?))
-        })
-        .collect()
 }
 
 /// The longer of two; the first of equals.

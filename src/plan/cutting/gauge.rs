@@ -86,7 +86,7 @@ mod tests {
         let gauge = ByLevels::new(&sun, &subject, Sky::Clear);
         let limit = |stops: f64| MatchLimit { ratio: Stops::from_stops(stops), ..MatchLimit::default() };
         let hold = |gauge: &dyn Gauge, stops: f64| {
-            Match { sun: &sun, gauge, limit: limit(stops) }.hold(hours).unwrap().duration()
+            Match { sun: &sun, gauges: &[gauge], limit: limit(stops) }.hold(hours).unwrap().duration()
         };
         assert!(hold(&gauge, 0.1) < hold(&gauge, 5.0));
         let (ratio, colour) = gauge.say(noon);

@@ -4,37 +4,32 @@
 //! thousandths of a stop, the colour in hundredths of a mired.
 
 use super::Match;
-use crate::maths;
+pub use super::range::MEASURES;
+use super::range::most;
 use crate::plan::schedule::matching::NOTHING;
 use crate::sky::sun::Sun;
 use crate::units::{Bearing, Duration, Instant, Span, Stops};
 use crate::words;
 
-/// How many numbers there are.
-pub const MEASURES: usize = 4;
-
 /// Steps in a degree, a doubling, a stop, a mired.
 const STEPS: [f64; MEASURES] = [100.0, 10_000.0, 1_000.0, 100.0];
 
 impl Match<'_> {
-    /// The numbers at an instant. Bearings are told from `noon`, see [`noon`].
+    /// The numbers at an instant, of the first set-up. Bearings are told from `noon`, see [`noon`].
     pub fn steps(&self, at: Instant, noon: Bearing) -> [i32; MEASURES] {
-        let look = self.look(at);
-        let values = [Some(noon.turn_to(look.bearing).degrees()), look.shadow, look.ratio, look.colour];
-        core::array::from_fn(|n| values[n].map_or(NOTHING, |value| (value * STEPS[n]).round() as i32))
+        let values = self.look(0, at).values(noon);
+        core::array::from_fn(|n| values[n].map_or(NOTHING, |value| in_steps(n, value)))
     }
 
     /// How far each may be apart.
     pub fn most(&self) -> [i32; MEASURES] {
-        let limit = &self.limit;
-        let most = [
-            limit.class_angle.degrees(),
-            maths::log2(1.0 + limit.shadow.fraction()),
-            limit.ratio.stops(),
-            limit.colour.mired(),
-        ];
-        core::array::from_fn(|n| (most[n] * STEPS[n]).round() as i32)
+        let most = most(&self.limit);
+        core::array::from_fn(|n| in_steps(n, most[n]))
     }
+}
+
+pub(super) fn in_steps(n: usize, value: f64) -> i32 {
+    (value * STEPS[n]).round() as i32
 }
 
 /// Where the sun stands when it is highest: bearings told from there do not jump while it is up.
@@ -71,7 +66,7 @@ mod tests {
     #[test]
     fn the_numbers_say_what_cuts_together() {
         let sun = Sun::new(field().site);
-        let held = Match { sun: &sun, gauge: &ClearSun, limit: MatchLimit::default() };
+        let held = Match { sun: &sun, gauges: &[&ClearSun], limit: MatchLimit::default() };
         let midnight = Instant::parse("2027-03-11T00:00:00Z").unwrap();
         let at = |minute: i64| midnight + Duration::from_minutes(minute);
         let noon = noon(&sun, Span::new(at(0), at(1440)).unwrap());

@@ -1,6 +1,7 @@
 //! Cutting together, in words: the match hold, the order of a scene's set-ups, shot and reverse.
 
 use super::reverse::{Both, Times};
+use super::steps::{apart, in_steps};
 use super::{Match, Part};
 use crate::plan::search::words as say;
 use crate::plan::stage::Stage;
@@ -16,6 +17,30 @@ pub fn hold(held: &Match<'_>, met: &Spans, stage: &Stage, style: Clock) -> Strin
     let all: Vec<String> = met.iter().map(|span| say::clock(span, stage, style)).collect();
     let (long, clock) = (words::duration(longest.duration()), say::clock(longest, stage, style));
     format!("Light as wished {}. Takes cut together for {long}: {clock}.", all.join(", "))
+}
+
+/// "Takes of all 2 set-ups of this scene, each by its own lens and lamps, cut together for 12 min: 17:05–17:17." Nothing
+/// of a set-up alone.
+pub fn together(held: &Match<'_>, parts: &[Part], stage: &Stage, style: Clock) -> Option<String> {
+    let common = parts.iter().map(|part| part.met.clone()).reduce(|all, one| all.and(&one));
+    let common = common.filter(|_| parts.len() > 1)?;
+    let takes = format!("Takes of all {} set-ups of this scene", parts.len());
+    let Some(most) = common.iter().max_by_key(|span| span.duration()) else {
+        return Some(format!("{takes} never have their light at the same time on this day."));
+    };
+    let longest = common.iter().filter_map(|light| held.hold(light)).max_by_key(|span| span.duration());
+    Some(match longest {
+        Some(longest) => {
+            let (long, clock) = (words::duration(longest.duration()), say::clock(longest, stage, style));
+            format!("{takes}, each by its own lens and lamps, cut together for {long}: {clock}.")
+        }
+        None => {
+            let (at, why) = (most.middle(), held.too_far(most.middle()));
+            let clock = words::clock(words::to_the_minute(stage.zone.local(at)).time(), style);
+            let why = why.map(|(n, by)| apart(n, in_steps(n, by))).unwrap_or_default();
+            format!("{takes}, each by its own lens and lamps, never cut together: at {clock} {why}.")
+        }
+    })
 }
 
 /// The order of a scene's set-ups inside a match hold, a line each.
@@ -68,13 +93,14 @@ pub fn reverse(both: &Both, marks: &[String], stage: &Stage, style: Clock) -> Ve
 mod tests {
     use super::*;
     use crate::plan::calendar;
+    use crate::plan::cutting::Gauge;
     use crate::plan::cutting::match_limit::MatchLimit;
     use crate::plan::cutting::reverse::{both, reverse_of};
     use crate::plan::fixture::{ClearSun, field, on, wish};
     use crate::plan::search::met::met;
     use crate::plan::wish::{DateRange, SunOnMark};
     use crate::sky::sun::Sun;
-    use crate::units::{Bearing, Metres};
+    use crate::units::{Bearing, Instant, Metres, Mired, Stops, Vector, World};
 
     fn backlit(lens: f64) -> Stage {
         Stage {
@@ -91,7 +117,7 @@ mod tests {
         let sun = Sun::new(stage.site);
         let day =
             calendar::whole(&stage.zone, DateRange { from: on(2027, 3, 20), to: on(2027, 3, 20) }).unwrap();
-        let held = Match { sun: &sun, gauge: &ClearSun, limit: MatchLimit::default() };
+        let held = Match { sun: &sun, gauges: &[&ClearSun, &ClearSun], limit: MatchLimit::default() };
         let light = met(&sun, &stage, day);
         let line = hold(&held, &light, &stage, Clock::default());
         assert!(line.starts_with("Light as wished 1") && line.contains("Takes cut together for "), "{line}");
@@ -108,6 +134,64 @@ mod tests {
         assert!(told(&[part("alone", 1.0)]).is_empty());
         let long = Part { takes: Duration::from_minutes(200), ..part("long", 1.0) };
         assert!(told(&[long, part("wide", 6.0)])[0].contains("do not all fit"));
+    }
+
+    /// Sides that are two stops apart, whatever the hour.
+    struct TwoStops;
+
+    impl Gauge for TwoStops {
+        fn ratio(&self, _: Vector<World>, _: Instant) -> Option<Stops> {
+            Some(Stops::from_stops(2.0))
+        }
+        fn colour(&self, _: Vector<World>, _: Instant) -> Option<Mired> {
+            None
+        }
+    }
+
+    /// The same with a stop between them.
+    struct OneStop;
+
+    impl Gauge for OneStop {
+        fn ratio(&self, _: Vector<World>, _: Instant) -> Option<Stops> {
+            Some(Stops::from_stops(1.0))
+        }
+        fn colour(&self, _: Vector<World>, _: Instant) -> Option<Mired> {
+            None
+        }
+    }
+
+    #[test]
+    fn all_set_ups_of_a_scene() {
+        let stage = backlit(250.0);
+        let sun = Sun::new(stage.site);
+        let span = |hours: (u32, u32)| {
+            let clock =
+                |hour| stage.zone.at_clock(on(2027, 3, 20), Duration::from_minutes(60 * i64::from(hour)));
+            Span::new(clock(hours.0), clock(hours.1)).unwrap()
+        };
+        let part = |hours| Part {
+            name: String::new(),
+            width: Metres::from_metres(1.0),
+            takes: Duration::from_minutes(10),
+            met: span(hours).into(),
+        };
+        let told = |gauges: [&dyn Gauge; 2], hours: [(u32, u32); 2]| {
+            let held = Match { sun: &sun, gauges: &gauges, limit: MatchLimit::default() };
+            together(&held, &hours.map(part), &stage, Clock::default())
+        };
+        let fine = told([&OneStop, &OneStop], [(13, 15), (12, 14)]).unwrap();
+        assert!(
+            fine.starts_with(
+                "Takes of all 2 set-ups of this scene, each by its own lens and lamps, cut together for "
+            ),
+            "{fine}"
+        );
+        let apart = told([&OneStop, &TwoStops], [(13, 15), (12, 14)]).unwrap();
+        assert!(apart.ends_with("never cut together: at 13:30 the ratio is 1 stop away."), "{apart}");
+        let never = told([&OneStop, &OneStop], [(13, 15), (10, 12)]).unwrap();
+        assert!(never.contains("never have their light at the same time"), "{never}");
+        let held = Match { sun: &sun, gauges: &[&OneStop], limit: MatchLimit::default() };
+        assert_eq!(together(&held, &[part((13, 15))], &stage, Clock::default()), None);
     }
 
     #[test]

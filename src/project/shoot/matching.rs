@@ -138,7 +138,7 @@ fn measured<T>(
     let gauge = ByLevels::new(&sun, &subject, sky_of(first.wish.sky)).every(EVERY);
     let date = *project.shoot.days.first()?;
     let day = calendar::whole(&stage.zone, DateRange { from: date, to: date })?;
-    let takes = Takes { sun: &sun, gauge: &gauge, limit: scene.match_limit };
+    let takes = Takes { sun: &sun, gauges: &[&gauge], limit: scene.match_limit };
     Some(ask(&takes, noon(&sun, day)))
 }
 

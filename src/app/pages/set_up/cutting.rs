@@ -1,19 +1,14 @@
 //! Cut together: the scene's match limit, how long takes match, the order of its set-ups, shot and reverse.
 
 use leptos::prelude::*;
-use slantlight::plan::cutting::Match;
-use slantlight::plan::cutting::gauge::ByLevels;
 use slantlight::plan::cutting::match_limit::MatchLimit;
-use slantlight::plan::cutting::reverse::{both, reverse_of};
-use slantlight::plan::cutting::words as say;
-use slantlight::plan::levels::subject::sky_of;
+use slantlight::project::cutting;
 use slantlight::project::edit::Edit;
 use slantlight::project::shoot::matching::{self, Bound};
 use slantlight::project::shoot::typing::{Field, typed};
-use slantlight::project::{cutting, levels};
 use slantlight::units::{Degrees, Mired, Share, Stops};
 
-use super::day::{Day, NOWHERE};
+use super::day::NOWHERE;
 use super::shown::Shown;
 use crate::app::parts::{Fold, Lines, NumberField};
 
@@ -82,36 +77,14 @@ fn limit(
 }
 
 fn lines(shown: Shown) -> Vec<String> {
-    let found = Day::of(shown).and_then(|day| {
-        let limit = shown.with_scene(|scene| scene.match_limit)?;
-        let settings = shown.store.settings.get();
+    let store = shown.store;
+    let found = shown.stage.get().ok().and_then(|stage| {
         let id = shown.with(|set_up| set_up.id.clone())?;
-        let subject =
-            shown.store.desk.with(|project| levels::of_set_up(project, &id, day.zone().clone())).ok()?;
-        let gauge = ByLevels::new(&day.sun, &subject, sky_of(day.stage.wish.sky));
-        let held = Match { sun: &day.sun, gauge: &gauge, limit };
-        let mut lines = vec![say::hold(&held, &day.met, &day.stage, settings.clock)];
-        lines.extend(order(shown, &held, &day)?);
-        lines.extend(reverse(shown, &day)?);
-        Some(lines)
+        let settings = store.settings.get();
+        let date = stage.zone.date(store.moment.to_the_minute());
+        store.desk.with(|project| {
+            cutting::lines(project, &id, (&stage.zone, date), (settings.clock, settings.units))
+        })
     });
     found.unwrap_or_else(|| vec![NOWHERE.to_owned()])
-}
-
-fn order(shown: Shown, held: &Match<'_>, day: &Day) -> Option<Vec<String>> {
-    let settings = shown.store.settings.get();
-    let scene = shown.with_scene(|scene| scene.id.clone())?;
-    let at = shown.with(|set_up| set_up.at.clone())??;
-    let date = day.zone().date(day.at);
-    let parts = shown.store.desk.with(|project| cutting::parts(project, &scene, (&at, day.zone()), date));
-    Some(say::order(held, &parts, day.whole, (&day.stage, settings.clock, settings.units)))
-}
-
-fn reverse(shown: Shown, day: &Day) -> Option<Vec<String>> {
-    let id = shown.with(|set_up| set_up.id.clone())?;
-    let others = shown.store.desk.with(|project| cutting::other_marks(project, &id, day.zone()));
-    let (names, stages): (Vec<String>, Vec<_>) = others.into_iter().unzip();
-    let (shot, across) = (day.stage.looking(day.stage.lens), reverse_of(&day.stage));
-    let found = both(&day.sun, [&shot, &across], &stages, day.zone().date(day.at));
-    Some(say::reverse(&found, &names, &day.stage, shown.store.settings.get().clock))
 }
