@@ -44,13 +44,14 @@ impl CieSky {
     /// Luminance towards `point` relative to the zenith's, with the sun at `sun`; both are unit vectors. Below the
     /// horizon there is no sky. A sun below the horizon counts as on it.
     pub fn relative(self, point: Vector<World>, sun: Vector<World>) -> f64 {
-        if point.z < 0.0 {
-            return 0.0;
-        }
-        let from_sun = point.angle_to(sun).radians();
-        let sun_from_zenith = maths::acos(sun.z.clamp(0.0, 1.0));
-        self.indicatrix(from_sun) * self.grades(point.z)
-            / (self.indicatrix(sun_from_zenith) * self.grades(1.0))
+        self.under(sun).relative(point)
+    }
+
+    /// The sky under one sun, to be asked for many points.
+    pub fn under(self, sun: Vector<World>) -> UnderSun {
+        let square_on = maths::exp(self.ring.1 * HALF_TURN / 2.0);
+        let zenith = self.indicatrix(sun.z.clamp(0.0, 1.0), square_on) * self.grades(1.0);
+        UnderSun { sky: self, sun, square_on, zenith }
     }
 
     /// Light on level ground of a sky whose zenith has a luminance of one: its integral, by the cosine to the upright.
@@ -61,7 +62,8 @@ impl CieSky {
     /// assert!((even - core::f64::consts::PI).abs() < 1e-9);
     /// ```
     pub fn on_level_ground(self, sun: Vector<World>) -> f64 {
-        hemisphere::sum(|point| self.relative(point, sun) * point.z)
+        let under = self.under(sun);
+        hemisphere::sum(|point| under.relative(point) * point.z)
     }
 
     /// φ of the standard, by the sine of the height.
@@ -71,11 +73,30 @@ impl CieSky {
         if up > 0.0 { 1.0 + a * maths::exp(b / up) } else { 1.0 }
     }
 
-    /// f of the standard, by the angle from the sun in radians.
-    fn indicatrix(self, from_sun: f64) -> f64 {
+    /// f of the standard, by the cosine of the angle from the sun; `square_on` is its exponential a quarter turn away.
+    fn indicatrix(self, cos: f64, square_on: f64) -> f64 {
         let (c, d, e) = self.ring;
-        let cos = maths::cos(from_sun);
-        1.0 + c * (maths::exp(d * from_sun) - maths::exp(d * HALF_TURN / 2.0)) + e * cos * cos
+        1.0 + c * (maths::exp(d * maths::acos(cos)) - square_on) + e * cos * cos
+    }
+}
+
+/// A sky and its sun, with what is the same for every point of it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct UnderSun {
+    sky: CieSky,
+    sun: Vector<World>,
+    square_on: f64,
+    zenith: f64,
+}
+
+impl UnderSun {
+    /// As [`CieSky::relative`].
+    pub fn relative(&self, point: Vector<World>) -> f64 {
+        if point.z < 0.0 {
+            return 0.0;
+        }
+        let cos = point.dot(self.sun).clamp(-1.0, 1.0);
+        self.sky.indicatrix(cos, self.square_on) * self.sky.grades(point.z) / self.zenith
     }
 }
 

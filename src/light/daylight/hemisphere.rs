@@ -12,12 +12,13 @@ const SECTORS: usize = 48;
 /// Midpoints of equal pieces: rings even in the sine of the height (Archimedes: equal solid angles), sectors even in bearing.
 pub(in crate::light) fn sum(function: impl Fn(Vector<World>) -> f64) -> f64 {
     let turn = 2.0 * core::f64::consts::PI;
+    let around: [(f64, f64); SECTORS] =
+        core::array::from_fn(|sector| maths::sin_cos(turn * (sector as f64 + 0.5) / SECTORS as f64));
     let mut total = 0.0;
     for ring in 0..RINGS {
         let up = (ring as f64 + 0.5) / RINGS as f64;
         let flat = (1.0 - up * up).sqrt();
-        for sector in 0..SECTORS {
-            let (east, north) = maths::sin_cos(turn * (sector as f64 + 0.5) / SECTORS as f64);
+        for (east, north) in around {
             total += function(Vector::new(flat * east, flat * north, up));
         }
     }

@@ -55,9 +55,10 @@ pub fn on_plane(outdoors: &Outdoors, normal: Vector<World>) -> OnPlane {
 
 /// Light of the sky on a plane relative to that on level ground.
 fn sky_share(sky: CieSky, sun: Vector<World>, normal: Vector<World>) -> f64 {
+    let under = sky.under(sun);
     let plane = hemisphere::sum(|point| {
         let facing = point.dot(normal);
-        if facing > 0.0 { sky.relative(point, sun) * facing } else { 0.0 }
+        if facing > 0.0 { under.relative(point) * facing } else { 0.0 }
     });
     plane / sky.on_level_ground(sun)
 }

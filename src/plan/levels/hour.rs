@@ -1,6 +1,6 @@
 //! The light of an hour at a place: sun, sky and moon, corrected by a meter.
 
-use crate::light::daylight::cie_sky::CieSky;
+use crate::light::daylight::cie_sky::{CieSky, UnderSun};
 use crate::light::daylight::{Correction, Daylight, Sky, daylight, ies, moonlight};
 use crate::light::view::{Piece, Shows, View};
 use crate::place::site::Site;
@@ -32,7 +32,9 @@ pub struct Hour {
     pub ground: Share,
     /// What a meter has corrected.
     pub correction: Correction,
-    /// Luminance of the sky that the standard's relative one is to be multiplied by.
+    /// The standard's sky, relative to its zenith.
+    pattern: UnderSun,
+    /// Luminance of the sky that it is to be multiplied by.
     zenith: f64,
 }
 
@@ -49,6 +51,7 @@ impl Hour {
             moon: None,
             ground,
             correction: Correction::default(),
+            pattern: CieSky::of(sky).under(towards),
             zenith: zenith(sky, towards, light.sky),
         }
     }
@@ -87,21 +90,25 @@ impl Hour {
     /// Luminance of a piece of the sky or the ground, candelas on a square metre.
     fn luminance(&self, piece: &Piece) -> f64 {
         match piece.shows {
-            Shows::Sky => self.zenith * CieSky::of(self.sky).relative(piece.towards, self.sun),
+            Shows::Sky => self.zenith * self.pattern.relative(piece.towards),
             Shows::Ground => self.ground.fraction() * self.level().lux() / core::f64::consts::PI,
         }
     }
 
-    /// Light of what a view shows on each of `planes`, sky and ground apart. The luminance of a piece is found once.
+    /// Light of what a view shows on each of `planes`, sky and ground apart. The luminance of a piece is found once, and
+    /// only if any of them faces it.
     pub fn on_planes<const N: usize>(&self, view: &View, planes: [Vector<World>; N]) -> [(Lux, Lux); N] {
         let mut sums = [(0.0, 0.0); N];
         for piece in &view.pieces {
+            let facing = planes.map(|plane| plane.dot(piece.towards).max(0.0));
+            if facing.iter().all(|facing| *facing == 0.0) {
+                continue;
+            }
             let light = self.luminance(piece) * piece.steradians;
-            for (plane, sum) in planes.iter().zip(&mut sums) {
-                let arrives = light * plane.dot(piece.towards).max(0.0);
+            for (facing, sum) in facing.iter().zip(&mut sums) {
                 match piece.shows {
-                    Shows::Sky => sum.0 += arrives,
-                    Shows::Ground => sum.1 += arrives,
+                    Shows::Sky => sum.0 += light * facing,
+                    Shows::Ground => sum.1 += light * facing,
                 }
             }
         }

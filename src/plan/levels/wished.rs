@@ -1,8 +1,8 @@
 //! Conditions on levels in a wish, and the time in which they hold.
 //!
 //! A ratio between two bounds; soft only: no sun on the mark and so much light; the sky within some stops of a lamp. Sampled
-//! every few minutes, at the edges of the light and where the sun comes onto the mark or leaves it; each change between two
-//! samples is halved down to a second. Nothing longer than a step is missed.
+//! every few minutes (by day less often, where light changes slowly), at the edges of the light and where the sun comes onto
+//! the mark or leaves it; each change between two samples is halved down to a second. Nothing longer than a step is missed.
 
 use super::bare::Bare;
 pub use super::level_wish::{Balance, LevelWish};
@@ -12,10 +12,16 @@ use crate::light::ratio::Ratio;
 use crate::plan::search::met;
 use crate::plan::stage::Stage;
 use crate::sky::sun::Sun;
-use crate::units::{Duration, Instant, Lux, Span, Spans};
+use crate::units::{Duration, Height, Instant, Lux, Span, Spans};
 
 /// Between samples (our choice: in civil twilight half a stop).
-const STEP: Duration = Duration::from_minutes(3);
+const STEP: i64 = 3;
+
+/// Steps between samples while the sun is high (our choice: it moves by some 3° in them).
+const BY_DAY: i64 = 4;
+
+/// From here on it is (as for the day's curves: under it a stop lasts less than half an hour).
+const HIGH: Height = Height::clamped(8.0);
 
 /// Edges are found to this.
 const SECOND: Duration = Duration::from_millis(1000);
@@ -40,6 +46,9 @@ impl Wished {
         }
         if self.wish.ratio.is_none() && self.wish.soft.is_none() {
             return true;
+        }
+        if self.wish.soft.is_some() && self.subject.sun_through(at, hour.sun).is_some() {
+            return false;
         }
         let bare = Bare::of(&self.subject, &hour);
         let levels = Levels::with(&self.subject, &hour, &bare, &self.subject.rig.placed);
@@ -78,10 +87,13 @@ impl Wished {
 
     /// Times to ask at, in order: a step apart, and a second either side of where the sun comes and goes.
     fn nodes(&self, sun: &Sun, stage: &Stage, span: Span) -> Vec<Instant> {
-        let steps = (span.duration().millis() / STEP.millis()) + 1;
-        let mut nodes: Vec<Instant> =
-            (0..steps).map(|n| span.start() + Duration::from_millis(STEP.millis() * n)).collect();
-        nodes.push(span.end());
+        let mut nodes = vec![span.start()];
+        let mut at = span.start();
+        while at < span.end() {
+            let steps = if sun.apparent(at).height() > HIGH { BY_DAY } else { 1 };
+            at = (at + Duration::from_minutes(STEP * steps)).min(span.end());
+            nodes.push(at);
+        }
         for on in met::sun_on_mark(sun, stage, span).iter() {
             for edge in [on.start(), on.end()] {
                 nodes.extend([edge - SECOND, edge + SECOND].into_iter().filter(|at| span.contains(*at)));
