@@ -8,6 +8,7 @@ pub(in crate::plan) mod course;
 pub mod free_lens;
 pub mod met;
 pub mod on_mark;
+pub mod on_mark_year;
 pub mod only_here;
 pub mod otherwise;
 pub mod reason;

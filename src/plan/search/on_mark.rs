@@ -77,9 +77,24 @@ impl OnMark {
         let edges = self.spans.iter().map(|span| uncertainty::edges_of_sun(sun, stage, span).larger());
         let larger = words::plus_minus(edges.max().unwrap_or_default());
         let all = clocks(&self.spans, stage, style);
+        match self.by.is_empty() {
+            true => format!("Sun on the mark {all}."),
+            false => format!("Sun on the mark {all}, {larger}{}.", self.by_which(stage, style)),
+        }
+    }
+
+    /// "15:54–18:14: by Loft window, left from 15:54, by both from 17:12"; empty where it is there for less than a minute.
+    pub(super) fn in_short(&self, stage: &Stage, style: Clock) -> String {
+        let told = Spans::gather(self.spans.iter().filter(|span| span.duration() > BRIEF).collect());
+        let by = if told.is_empty() { String::new() } else { self.by_which(stage, style) };
+        format!("{}{by}", clocks(&told, stage, style))
+    }
+
+    /// ", through Loft window, left", ": by Loft window, left from 15:54, by both from 17:12".
+    fn by_which(&self, stage: &Stage, style: Clock) -> String {
         match self.by.as_slice() {
-            [] => format!("Sun on the mark {all}."),
-            [(name, _)] => format!("Sun on the mark {all}, {larger}, through {name}."),
+            [] => String::new(),
+            [(name, _)] => format!(", through {name}"),
             several => {
                 let by = |(piece, openings): &(Span, Vec<usize>)| {
                     let from = super::words::clock(*piece, stage, style);
@@ -87,7 +102,7 @@ impl OnMark {
                     format!("by {} from {from}", together(openings, several))
                 };
                 let each: Vec<String> = self.phases().iter().map(by).collect();
-                format!("Sun on the mark {all}, {larger}: {}.", each.join(", "))
+                format!(": {}", each.join(", "))
             }
         }
     }

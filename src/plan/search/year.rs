@@ -8,6 +8,7 @@ use chrono::NaiveDate;
 use super::met;
 use super::reason::above_horizon;
 use crate::place::cone::Cone;
+use crate::place::zone::Zone;
 use crate::plan::calendar::{self, ClockSpan};
 use crate::plan::stage::Stage;
 use crate::plan::wish::DateRange;
@@ -27,19 +28,23 @@ pub struct DayRow {
 
 /// A row for every local date of `dates`, in order.
 pub fn sheet(sun: &Sun, stage: &Stage, dates: DateRange) -> Vec<DayRow> {
-    let Some(within) = calendar::whole(&stage.zone, dates) else { return Vec::new() };
+    rows(sun, &stage.zone, dates, |within| long_enough(stage, &met::met(sun, stage, within)))
+}
+
+/// The same, with what `met` finds in the whole of `dates` for a wish.
+pub(super) fn rows(sun: &Sun, zone: &Zone, dates: DateRange, met: impl FnOnce(Span) -> Spans) -> Vec<DayRow> {
+    let Some(within) = calendar::whole(zone, dates) else { return Vec::new() };
     let up = sun.spans(&Cone { sides: vec![above_horizon()] }, within);
-    let met = met::met(sun, stage, within);
     let mut rows: Vec<DayRow> = dates
         .from
         .iter_days()
         .take_while(|date| *date <= dates.to)
         .map(|date| DayRow { date, sun_up: Vec::new(), met: Vec::new() })
         .collect();
-    for (date, span) in calendar::on_clock(&stage.zone, &up) {
+    for (date, span) in calendar::on_clock(zone, &up) {
         row(&mut rows, date, |row| row.sun_up.push(span));
     }
-    for (date, span) in calendar::on_clock(&stage.zone, &long_enough(stage, &met)) {
+    for (date, span) in calendar::on_clock(zone, &met(within)) {
         row(&mut rows, date, |row| row.met.push(span));
     }
     rows

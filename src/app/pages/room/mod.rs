@@ -8,6 +8,7 @@
 //! | `faces` | the wall's bearing: slider, compass, how good it is |
 //! | `openings`, `marks`, `sizes` | the measures |
 //! | `story` | the mark's day, year and instant in sentences |
+//! | `year` | the mark's sun over the year, by each opening |
 //! | `chair` | the best place for a chair, and where to move it |
 //! | `skylight` | the sky's light on front, cheeks, crown and floor |
 //! | `from_sun`, `seen` | the wall's bearing from a graze, a patch or a shadow |
@@ -32,6 +33,7 @@ mod sizes;
 mod skylight;
 mod story;
 mod told;
+mod year;
 
 use leptos::prelude::*;
 use slantlight::project::route::Route;
@@ -58,6 +60,7 @@ pub fn RoomPage(id: String) -> impl IntoView {
                 <day::Day shown=shown />
                 <faces::Faces shown=shown />
                 <story::Story shown=shown />
+                <year::Year shown=shown />
                 <super::projects::Steps />
                 <faults::Faults shown=shown />
             </Show>
