@@ -166,13 +166,19 @@ impl Overhead<'_> {
             }
         }
         drawing.fill(Paint::Lit, lit).stroke(Paint::Line, 3.0, floor);
-        let mut openings = Path::new();
-        for frame in room.openings.iter().filter_map(|opening| room.frame(opening)) {
+        let (mut openings, mut roof) = (Path::new(), Path::new());
+        for opening in &room.openings {
+            let Some(frame) = room.frame(opening) else { continue };
+            if opening.in_ceiling {
+                roof.polygon(&frame.inner.map(|corner| sheet.place(corner)));
+                continue;
+            }
             let thick = frame.wall.outward * (6.0 / sheet.scale);
             let (one, two) = (frame.inner[0], frame.inner[1]);
             openings.polygon(&[one, two, two + thick, one + thick].map(|corner| sheet.place(corner)));
         }
         drawing.fill(Paint::Opening, openings.clone()).stroke(Paint::Line, 1.2, openings);
+        drawing.stroke(Paint::Dashed, 1.2, roof);
     }
 
     fn add_camera(&self, drawing: &mut Drawing, sheet: &Sheet<'_>) {

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::draw::ink;
+use crate::place::opening::Opening;
 use crate::project::demo;
 use crate::units::Height;
 
@@ -73,6 +74,30 @@ fn everything_is_at_the_scale_of_the_bar() {
     let middle = [(left[0] + right[0]) / 2.0, (left[1] + right[1]) / 2.0];
     let far = crate::maths::hypot(middle[0] - camera[0], middle[1] - camera[1]) / metre;
     assert!((far - 5.0 * crate::maths::cos(Degrees::from_degrees(14.0).radians())).abs() < 0.02, "{far}");
+}
+
+/// A roof light lies where it is over the floor, as large as it is, and dashed: it is no part of the plan's own height.
+#[test]
+fn a_roof_light_is_a_dashed_rectangle_over_the_floor() {
+    let mut room = loft();
+    let mut light = Opening::rectangle("r", "roof light", 0, [3.0, 2.0, 0.8, 1.2].map(Metres::from_metres));
+    light.in_ceiling = true;
+    room.openings = vec![light];
+    let svg = ink::svg(&overhead(Some(&room)).drawing());
+    let floor = points(&paths(&svg, "data-paint=\"draw-floor\"")[0]);
+    let metre = (floor[1][0] - floor[0][0]).abs() / 8.0;
+    let roof = points(&paths(&svg, "data-paint=\"draw-dashed\"")[0]);
+    let at = |n: usize| [(roof[n][0] - floor[0][0]) / metre, (floor[0][1] - roof[n][1]) / metre];
+    let range = |axis: usize| {
+        (0..4)
+            .map(at)
+            .map(|spot| spot[axis].abs())
+            .fold([f64::MAX, 0.0], |[low, high], one| [one.min(low), one.max(high)])
+    };
+    for (found, expected) in [(range(0), [3.0, 3.8]), (range(1), [2.0, 3.2])] {
+        assert!((found[0] - expected[0]).abs() < 0.02 && (found[1] - expected[1]).abs() < 0.02, "{found:?}");
+    }
+    assert!(paths(&svg, "data-paint=\"draw-opening\"").is_empty());
 }
 
 #[test]

@@ -4,6 +4,7 @@
 import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { startChromium } from './kit/browser.mjs';
+import { makeAnL } from './kit/l-room.mjs';
 import { DESK, OUT, PHONE, Screen } from './kit/screen.mjs';
 import { BARE, OF_THE_DEMO } from './kit/screens.mjs';
 import { Server } from './kit/server.mjs';
@@ -38,7 +39,25 @@ async function walk(deviceName, device, colorScheme) {
     await screen.page.waitForTimeout(300);
     await screen.picture(`shots/${name}-${deviceName}-${colorScheme}`);
   }
+  await anL(screen, `${deviceName}-${colorScheme}`);
   await screen.close();
+}
+
+/** A room that is no box, from a corner and from above, and the lighting plan of a set-up in it. */
+async function anL(screen, kind) {
+  if (!['room-l', 'room-l-above', 'lighting-plan-l'].some((name) => `${name}-${kind}`.includes(part))) return;
+  await makeAnL(screen);
+  const picture = async (name) => {
+    await screen.page.evaluate(() => window.scrollTo(0, 0));
+    await screen.page.waitForTimeout(300);
+    await screen.picture(`shots/${name}-${kind}`);
+  };
+  await picture('room-l');
+  await screen.tap('From above', 'button');
+  await picture('room-l-above');
+  await screen.page.evaluate(() => { location.hash = '#lighting-plan/set-up-4a'; });
+  await screen.page.locator('.plan-paper svg').waitFor();
+  await picture('lighting-plan-l');
 }
 
 async function contactSheet() {
