@@ -215,7 +215,7 @@ fn under(levels: &Levels, hour: &Hour) -> Vec<String> {
     vec![format!("key side over fill side, {}", say::ratio_of(levels)), second]
 }
 
-/// "4,400 K, +49 mired warm: quarter blue; magenta ¼".
+/// "4,400 K, +49 mired: quarter blue, half magenta, CC 15".
 fn colour_words(row: &Colour) -> String {
     let Some(((kelvin, _), rendered)) = row.white.zip(row.rendered) else {
         return format!("x {:.2}, y {:.2}: no colour temperature", row.colour.x(), row.colour.y());
@@ -223,7 +223,8 @@ fn colour_words(row: &Colour) -> String {
     let filter = row.filter.map_or(String::new(), |filter| format!(": {}", filter.name));
     let tint = row.tint.and_then(|tint| Some((tint, tint.nearest_strength()?)));
     let tint = tint.map_or(String::new(), |(tint, name)| {
-        format!(", {name} {}", if tint.units() > 0.0 { "magenta" } else { "green" })
+        let colour = if tint.units() > 0.0 { "magenta" } else { "green" };
+        format!(", {name} {colour}, CC {:.0}", tint.units().abs())
     });
     format!("{}, {}{filter}{tint}", numbers::kelvin(kelvin), numbers::mired(rendered))
 }

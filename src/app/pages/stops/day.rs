@@ -19,13 +19,8 @@ pub fn Day(lit: Lit) -> impl IntoView {
     let style = move || store.settings.get().clock;
     let clock = Memo::new(move |_| store.current_zone().clock(store.moment.to_the_minute()));
     let drawing = Signal::derive(move || {
-        let day = lit.day.get();
-        let moment = |one: &slantlight::plan::levels::day::Sample| Moment {
-            clock: one.clock,
-            bright: one.bright,
-            shadow: one.shadow,
-        };
-        levels::draw(&day.iter().map(moment).collect::<Vec<_>>(), clock.get().1, style())
+        let day: Vec<Moment> = lit.day.get().iter().map(Moment::from).collect();
+        levels::draw(&day, clock.get().1, style())
     });
     let stand = move |minutes: f64| {
         let zone = untrack(move || store.current_zone());
@@ -34,7 +29,7 @@ pub fn Day(lit: Lit) -> impl IntoView {
     };
     view! {
         <section class="levels-day">
-            <div class="section-head"><h2>"Through the day"</h2><span>"bright side over shadow side"</span></div>
+            <div class="section-head"><h2>"Through the day"</h2><span>"bright side, shadow side, and their ratio"</span></div>
             <Picture drawing=drawing />
             <Slider
                 label="Time"
