@@ -4,15 +4,15 @@ use leptos::prelude::*;
 
 use super::{Chips, EmptyState, SectionHead};
 
-/// An entry: two lines, and its fields beneath them once it is unfolded.
+/// An entry: a line or two, and its fields beneath them once it is unfolded.
 #[component]
 pub fn Entry(
     /// First line.
     #[prop(into)]
     title: Signal<String>,
-    /// Second line.
-    #[prop(into)]
-    sub: Signal<String>,
+    /// Second line, if it has one.
+    #[prop(optional, into)]
+    sub: Option<Signal<String>>,
     children: Children,
 ) -> impl IntoView {
     view! {
@@ -20,7 +20,7 @@ pub fn Entry(
             <summary>
                 <span class="row-text">
                     <span class="row-title">{title}</span>
-                    <span class="row-sub">{sub}</span>
+                    {sub.map(|sub| view! { <span class="row-sub">{sub}</span> })}
                 </span>
             </summary>
             <div class="fields">{children()}</div>

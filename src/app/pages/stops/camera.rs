@@ -12,7 +12,7 @@ use slantlight::project::start;
 use slantlight::units::{Degrees, Density, FrameRate, Iso, Kelvin, Metres, TStop};
 
 use super::shown::Lit;
-use crate::app::parts::{Fact, Facts, LengthField, NumberField, Segmented, TextField};
+use crate::app::parts::{Entry, Fact, Facts, LengthField, NumberField, Segmented, TextField};
 
 /// All cameras.
 #[component]
@@ -138,38 +138,35 @@ fn Settings(lit: Lit, id: String) -> impl IntoView {
         settings().film.and_then(|film| Film::ALL.iter().position(|one| *one == film)).map_or(0, |at| at + 1)
     });
     view! {
-        <details class="fold">
-            <summary>{move || format!("Set {}", name.get())}</summary>
-            <div class="fields">
-                <TextField label="Name" value=name on_change=move |text: String| put(&|camera| camera.name.clone_from(&text)) />
-                <NumberField label="Picture width" unit="mm" limits=(0.5, 300.0) value=size(|camera| camera.sensor_width_mm)
-                    on_change=move |mm| put(&|camera| camera.sensor_width_mm = mm) />
-                <NumberField label="Picture height" unit="mm" limits=(0.5, 300.0) value=size(|camera| camera.sensor_height_mm)
-                    on_change=move |mm| put(&|camera| camera.sensor_height_mm = mm) />
-                <NumberField label="ISO" value=number(|one| one.iso.iso()) limits=(1.0, 1e6) decimals=0
-                    on_change=move |to| change(&|one| one.iso = Iso::clamped(to)) />
-                <NumberField label="Frames a second" value=number(|one| one.rate.fps()) limits=(0.01, 10_000.0) decimals=3
-                    on_change=move |to| change(&|one| one.rate = FrameRate::clamped(to)) />
-                <NumberField label="Shutter" unit="°" value=number(|one| one.shutter.degrees()) limits=(0.1, 360.0) decimals=1
-                    on_change=move |to| change(&|one| one.shutter = Degrees::from_degrees(to)) />
-                <NumberField label="T-stop set" value=number(|one| one.t_stop.number()) limits=(0.5, 64.0) decimals=1
-                    on_change=move |to| change(&|one| one.t_stop = TStop::clamped(to)) />
-                <NumberField label="Slowest lens, T" value=number(|one| one.slowest_lens.number()) limits=(0.5, 64.0) decimals=1
-                    on_change=move |to| change(&|one| one.slowest_lens = TStop::clamped(to)) />
-                <NumberField label="ND, density" value=number(|one| one.nd.density()) limits=(0.0, 6.0) decimals=1
-                    on_change=move |to| change(&|one| one.nd = Density::from_density(to)) />
-                <NumberField label="Balanced to" unit="K" value=number(|one| one.balance.kelvin()) limits=(1500.0, 20_000.0) decimals=0
-                    on_change=move |to| change(&|one| one.balance = Kelvin::clamped(to)) />
-                <Segmented label="Shutter can be set" names=vec!["yes".to_owned(), "no".to_owned()] chosen=fixed
-                    on_choose=move |at: usize| change(&|one| one.shutter_is_fixed = at == 1) />
-                <RunsOn id=id.with_value(|id| format!("runs-on-{id}")) film=film on_choose=move |at: usize| change(&|one| one.film = at.checked_sub(1).map(|at| Film::ALL[at])) />
-                <LengthField label="Film in a load" value=Signal::derive(move || settings().load) units=units limits=(0.0, 1000.0)
-                    on_change=move |to: Metres| change(&|one| one.load = to) />
-                <Show when=move || !is_only()>
-                    <button type="button" class="button" on:click=remove>"Remove this camera"</button>
-                </Show>
-            </div>
-        </details>
+        <Entry title=Signal::derive(move || format!("Set {}", name.get()))>
+            <TextField label="Name" value=name on_change=move |text: String| put(&|camera| camera.name.clone_from(&text)) />
+            <NumberField label="Picture width" unit="mm" limits=(0.5, 300.0) value=size(|camera| camera.sensor_width_mm)
+                on_change=move |mm| put(&|camera| camera.sensor_width_mm = mm) />
+            <NumberField label="Picture height" unit="mm" limits=(0.5, 300.0) value=size(|camera| camera.sensor_height_mm)
+                on_change=move |mm| put(&|camera| camera.sensor_height_mm = mm) />
+            <NumberField label="ISO" value=number(|one| one.iso.iso()) limits=(1.0, 1e6) decimals=0
+                on_change=move |to| change(&|one| one.iso = Iso::clamped(to)) />
+            <NumberField label="Frames a second" value=number(|one| one.rate.fps()) limits=(0.01, 10_000.0) decimals=3
+                on_change=move |to| change(&|one| one.rate = FrameRate::clamped(to)) />
+            <NumberField label="Shutter" unit="°" value=number(|one| one.shutter.degrees()) limits=(0.1, 360.0) decimals=1
+                on_change=move |to| change(&|one| one.shutter = Degrees::from_degrees(to)) />
+            <NumberField label="T-stop set" value=number(|one| one.t_stop.number()) limits=(0.5, 64.0) decimals=1
+                on_change=move |to| change(&|one| one.t_stop = TStop::clamped(to)) />
+            <NumberField label="Slowest lens, T" value=number(|one| one.slowest_lens.number()) limits=(0.5, 64.0) decimals=1
+                on_change=move |to| change(&|one| one.slowest_lens = TStop::clamped(to)) />
+            <NumberField label="ND, density" value=number(|one| one.nd.density()) limits=(0.0, 6.0) decimals=1
+                on_change=move |to| change(&|one| one.nd = Density::from_density(to)) />
+            <NumberField label="Balanced to" unit="K" value=number(|one| one.balance.kelvin()) limits=(1500.0, 20_000.0) decimals=0
+                on_change=move |to| change(&|one| one.balance = Kelvin::clamped(to)) />
+            <Segmented label="Shutter can be set" names=vec!["yes".to_owned(), "no".to_owned()] chosen=fixed
+                on_choose=move |at: usize| change(&|one| one.shutter_is_fixed = at == 1) />
+            <RunsOn id=id.with_value(|id| format!("runs-on-{id}")) film=film on_choose=move |at: usize| change(&|one| one.film = at.checked_sub(1).map(|at| Film::ALL[at])) />
+            <LengthField label="Film in a load" value=Signal::derive(move || settings().load) units=units limits=(0.0, 1000.0)
+                on_change=move |to: Metres| change(&|one| one.load = to) />
+            <Show when=move || !is_only()>
+                <button type="button" class="button" on:click=remove>"Remove this camera"</button>
+            </Show>
+        </Entry>
     }
 }
 

@@ -89,8 +89,8 @@ pub fn Piece(lit: Lit, id: String) -> impl IntoView {
     // What kind of thing it is does not change.
     let measures = gear.with_untracked(|gear| gear.as_ref().map(|gear| gear.is)).map(|is| match is {
         Thing::Lamp(_) => view! { <OfLamp piece=piece /> }.into_any(),
-        Thing::Board(_) => of_board(piece),
-        Thing::Frame(_) => of_frame(piece),
+        Thing::Board(_) => flat(piece, "Gives back (white cloth 85, black 3)", "%", 100.0, BOARD),
+        Thing::Frame(_) => flat(piece, "Its cloth takes", "stops", 6.0, FRAME),
     });
     view! {
         <Entry title=name sub=sub>
@@ -160,54 +160,52 @@ fn OfLamp(piece: OfKit) -> impl IntoView {
     }
 }
 
-/// A board's size and what it gives back.
-fn of_board(piece: OfKit) -> AnyView {
-    let board = move || {
-        piece.gear.with(|gear| match gear.as_ref()?.is {
-            Thing::Board(board) => Some(board),
-            _ => None,
-        })
-    };
-    let back = Signal::derive(move || board().map_or(0.0, |board| board.reflectance.percent()));
-    let set = move |to: f64| {
-        piece.change(|gear| {
-            gear.measure(|is| {
-                if let Thing::Board(Board { reflectance, .. }) = is {
-                    *reflectance = Share::clamped(to / 100.0);
-                }
-            });
-        });
-    };
+/// The size of a board or a frame, and how much of the light it gives back, or takes.
+fn flat(piece: OfKit, label: &'static str, unit: &'static str, most: f64, of: OfCloth) -> AnyView {
+    let value = Signal::derive(move || {
+        piece.gear.with(|gear| gear.as_ref().and_then(|gear| (of.read)(&gear.is))).unwrap_or_default()
+    });
+    let set = move |to: f64| piece.change(|gear| gear.measure(|is| (of.write)(is, to)));
     view! {
-        {piece.length("Width", |is| if let Thing::Board(board) = is { Some(&mut board.width) } else { None })}
-        {piece.length("Height", |is| if let Thing::Board(board) = is { Some(&mut board.height) } else { None })}
-        <NumberField label="Gives back (white cloth 85, black 3)" unit="%" value=back limits=(0.0, 100.0) decimals=0 on_change=set />
+        {piece.length("Width", |is| match is {
+            Thing::Board(Board { width, .. }) | Thing::Frame(Frame { width, .. }) => Some(width),
+            Thing::Lamp(_) => None,
+        })}
+        {piece.length("Height", |is| match is {
+            Thing::Board(Board { height, .. }) | Thing::Frame(Frame { height, .. }) => Some(height),
+            Thing::Lamp(_) => None,
+        })}
+        <NumberField label=label unit=unit value=value limits=(0.0, most) decimals=of.decimals on_change=set />
     }
     .into_any()
 }
 
-/// A frame's size and what its cloth takes.
-fn of_frame(piece: OfKit) -> AnyView {
-    let frame = move || {
-        piece.gear.with(|gear| match gear.as_ref()?.is {
-            Thing::Frame(frame) => Some(frame),
-            _ => None,
-        })
-    };
-    let loss = Signal::derive(move || frame().map_or(0.0, |frame| frame.loss.stops()));
-    let set = move |to: f64| {
-        piece.change(|gear| {
-            gear.measure(|is| {
-                if let Thing::Frame(Frame { loss, .. }) = is {
-                    *loss = Stops::from_stops(to);
-                }
-            });
-        });
-    };
-    view! {
-        {piece.length("Width", |is| if let Thing::Frame(frame) = is { Some(&mut frame.width) } else { None })}
-        {piece.length("Height", |is| if let Thing::Frame(frame) = is { Some(&mut frame.height) } else { None })}
-        <NumberField label="Its cloth takes" unit="stops" value=loss limits=(0.0, 6.0) decimals=2 on_change=set />
-    }
-    .into_any()
+/// How a field reads and writes what a cloth does.
+#[derive(Clone, Copy)]
+struct OfCloth {
+    decimals: usize,
+    read: fn(&Thing) -> Option<f64>,
+    write: fn(&mut Thing, f64),
 }
+
+/// What a board gives back.
+const BOARD: OfCloth = OfCloth {
+    decimals: 0,
+    read: |is| if let Thing::Board(board) = is { Some(board.reflectance.percent()) } else { None },
+    write: |is, to| {
+        if let Thing::Board(board) = is {
+            board.reflectance = Share::clamped(to / 100.0);
+        }
+    },
+};
+
+/// What the cloth of a frame takes.
+const FRAME: OfCloth = OfCloth {
+    decimals: 2,
+    read: |is| if let Thing::Frame(frame) = is { Some(frame.loss.stops()) } else { None },
+    write: |is, to| {
+        if let Thing::Frame(frame) = is {
+            frame.loss = Stops::from_stops(to);
+        }
+    },
+};

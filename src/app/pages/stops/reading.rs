@@ -10,7 +10,7 @@ use slantlight::units::{Lux, TStop};
 
 use super::lights::Lights;
 use super::shown::Lit;
-use crate::app::parts::{NumberField, Segmented};
+use crate::app::parts::{Entry, NumberField, Segmented};
 
 /// What a meter can face.
 const FACINGS: [(Facing, &str); 2] = [(Facing::Sun, "the sun"), (Facing::Up, "straight up")];
@@ -84,19 +84,16 @@ fn Meter(lit: Lit) -> impl IntoView {
         number.set(0.0);
     };
     view! {
-        <details class="fold">
-            <summary>"Enter a meter reading"</summary>
-            <div class="fields">
-                <Segmented label="The meter says" names=vec!["lux".to_owned(), "T-stop of the camera set".to_owned()]
-                    chosen=in_stops on_choose=move |at: usize| in_stops.set(at) />
-                <NumberField label="Reading, in the open" value=number limits=(0.0, 1e6) decimals=2
-                    on_change=move |to| number.set(to) />
-                <Segmented label="It faces" names=FACINGS.map(|(_, word)| word.to_owned()).to_vec()
-                    chosen=facing on_choose=move |at: usize| facing.set(at) />
-                <button type="button" class="button" on:click=add>"Scale by this reading"</button>
-                <p class="soft whole-row">"Taken at the instant shown. It speaks for three hours before and after."</p>
-            </div>
-        </details>
+        <Entry title="Enter a meter reading">
+            <Segmented label="The meter says" names=vec!["lux".to_owned(), "T-stop of the camera set".to_owned()]
+                chosen=in_stops on_choose=move |at: usize| in_stops.set(at) />
+            <NumberField label="Reading, in the open" value=number limits=(0.0, 1e6) decimals=2
+                on_change=move |to| number.set(to) />
+            <Segmented label="It faces" names=FACINGS.map(|(_, word)| word.to_owned()).to_vec()
+                chosen=facing on_choose=move |at: usize| facing.set(at) />
+            <button type="button" class="button" on:click=add>"Scale by this reading"</button>
+            <p class="soft whole-row">"Taken at the instant shown. It speaks for three hours before and after."</p>
+        </Entry>
     }
 }
 
