@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use slantlight::units::Metres;
 use slantlight::words::{self, Units};
+use web_sys::HtmlInputElement;
 
 use super::fresh_id;
 
@@ -18,7 +19,7 @@ pub fn LengthField(
     /// Metres, or feet and inches.
     #[prop(into)]
     units: Signal<Units>,
-    /// Called with what was typed.
+    /// Called with what was typed, if it is another length.
     #[prop(into)]
     on_change: Callback<Metres>,
     /// Smallest and largest length allowed, metres.
@@ -27,10 +28,14 @@ pub fn LengthField(
     let id = fresh_id("length");
     let error = RwSignal::new(String::new());
     let shown = move || words::measure(value.get(), units.get());
-    let take = move |text: String| match read(&text, limits, units.get_untracked()) {
+    let take = move |input: HtmlInputElement| match read(&input.value(), limits, units.get_untracked()) {
         Ok(length) => {
             error.set(String::new());
-            on_change.run(length);
+            // Another way to write what stood there changes nothing, and is shown as it is understood all the same.
+            input.set_value(&words::measure(length, units.get_untracked()));
+            if length != value.get_untracked() {
+                on_change.run(length);
+            }
         }
         Err(sentence) => error.set(sentence),
     };
@@ -46,7 +51,7 @@ pub fn LengthField(
                 prop:value=shown
                 aria-invalid=move || is_wrong().then_some("true")
                 aria-describedby=move || is_wrong().then(|| described.clone())
-                on:change=move |event| take(event_target_value(&event))
+                on:change=move |event| take(event_target(&event))
             />
             <Show when=is_wrong>
                 <p class="field-error" id=error_id.clone()>{error}</p>

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use slantlight::words;
+use web_sys::HtmlInputElement;
 
 use super::fresh_id;
 
@@ -32,7 +33,7 @@ pub fn NumberField(
     /// What stands there.
     #[prop(into)]
     value: Signal<f64>,
-    /// Called with what was typed.
+    /// Called with what was typed, if it is another number.
     #[prop(into)]
     on_change: Callback<f64>,
     /// Smallest and largest number allowed.
@@ -49,16 +50,19 @@ pub fn NumberField(
 ) -> impl IntoView {
     let id = fresh_id("number");
     let error = RwSignal::new(String::new());
-    let shown = move || {
-        let number = value.get();
-        words::to_edit(if hands.is_some() { number.abs() } else { number }, decimals)
-    };
-    let take = move |text: String| {
+    let edited =
+        move |number: f64| words::to_edit(if hands.is_some() { number.abs() } else { number }, decimals);
+    let shown = move || edited(value.get());
+    let take = move |input: HtmlInputElement| {
         let sign = if hands.is_some() && value.get_untracked().is_sign_negative() { -1.0 } else { 1.0 };
-        match read(&text, sign, limits) {
+        match read(&input.value(), sign, limits) {
             Ok(number) => {
                 error.set(String::new());
-                on_change.run(number);
+                // As it is understood, though nothing may follow from it.
+                input.set_value(&edited(number));
+                if number != value.get_untracked() {
+                    on_change.run(number);
+                }
             }
             Err(sentence) => error.set(sentence),
         }
@@ -77,7 +81,7 @@ pub fn NumberField(
                     prop:value=shown
                     aria-invalid=move || is_wrong().then_some("true")
                     aria-describedby=move || is_wrong().then(|| described.clone())
-                    on:change=move |event| take(event_target_value(&event))
+                    on:change=move |event| take(event_target(&event))
                 />
                 {(!unit.is_empty()).then(|| view! { <span class="field-unit">{unit}</span> })}
                 {hands.map(|hands| view! { <SignButton hands=hands value=value limits=limits on_change=on_change /> })}

@@ -15,7 +15,7 @@ use super::levels::LevelFields;
 use super::shown::Shown;
 use super::wish::HeightSliders;
 use crate::app::pages::as_link::AsLink;
-use crate::app::parts::{Area, Chips, Hands, NumberField, TextField};
+use crate::app::parts::{Area, Chips, Hands, LengthField, NumberField, TextField};
 use crate::app::router;
 
 /// All of it, folded.
@@ -101,12 +101,15 @@ fn Where(shown: Shown) -> impl IntoView {
 #[component]
 fn LensFields(shown: Shown) -> impl IntoView {
     let number = move |read: fn(&SetUp) -> f64| Signal::derive(move || shown.with(read).unwrap_or_default());
+    let length =
+        move |read: fn(&SetUp) -> Metres| Signal::derive(move || shown.with(read).unwrap_or_default());
+    let units = Signal::derive(move || shown.store.settings.get().units);
     view! {
         <div class="fields">
-            <NumberField label="Camera to subject" unit="m" limits=(0.05, 2000.0) value=number(|s| s.lens.distance.metres())
-                on_change=move |m| shown.change(|s| s.lens.distance = Metres::from_metres(m)) />
-            <NumberField label="Lens above the floor" unit="m" limits=(-20.0, 200.0) value=number(|s| s.lens.height.metres())
-                on_change=move |m| shown.change(|s| s.lens.height = Metres::from_metres(m)) />
+            <LengthField label="Camera to subject" units=units limits=(0.05, 2000.0) value=length(|s| s.lens.distance)
+                on_change=move |to| shown.change(|s| s.lens.distance = to) />
+            <LengthField label="Lens above the floor" units=units limits=(-20.0, 200.0) value=length(|s| s.lens.height)
+                on_change=move |to| shown.change(|s| s.lens.height = to) />
             <NumberField label="Tilt, up is positive" hands=Hands::PLUS_MINUS unit="°" limits=(-90.0, 90.0) value=number(|s| s.lens.tilt.degrees())
                 on_change=move |d| shown.change(|s| s.lens.tilt = Degrees::from_degrees(d)) />
             <NumberField label="Focal length" unit="mm" limits=(1.0, 3000.0) value=number(|s| s.lens.focal_mm)
