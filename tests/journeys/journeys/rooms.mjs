@@ -62,6 +62,21 @@ journey('the best chair is found, and followed', async ({ screen }) => {
   await screen.tap('Work it out', 'button');
   await screen.see(/Best chair: \d+\.\d\d m along wall 1 from corner 1 and \d+\.\d\d m into the room/);
   await screen.see(/every 15 min: .* instead of /);
+  // Each stay by two tapes from the corner, quarter of an hour by quarter of an hour, until the light goes.
+  const said = await screen.page.getByText(/^The light wished|^Any sun/).innerText();
+  const stays = said.split('\n').filter((line) => /^\d\d:\d\d: \d/.test(line));
+  const tapes = /^(\d\d):(\d\d): ([\d.]+) m along wall 1 from corner 1 and ([\d.]+) m into the room$/;
+  assert.ok(stays.length > 1 && stays.every((line) => tapes.test(line)), said);
+  const found = stays.map((line) => tapes.exec(line).slice(1).map(Number));
+  const farthest = Number(/up to ([\d.]+) m every/.exec(said)[1]);
+  for (let n = 1; n < found.length; n++) {
+    const [before, after] = [found[n - 1], found[n]];
+    // Where it need not be moved it stays.
+    assert.equal((after[0] * 60 + after[1] - before[0] * 60 - before[1]) % 15, 0, said);
+    assert.ok(Math.hypot(after[2] - before[2], after[3] - before[3]) <= farthest + 0.015, said);
+    assert.ok(after[2] >= 0 && after[2] <= 8 && after[3] >= 0 && after[3] <= 6, said);
+  }
+  assert.match(said, /\d\d:\d\d: the light is gone/);
 });
 
 journey('a shadow gives the bearing of the wall, and steps give the floor', async ({ screen }) => {
@@ -80,6 +95,34 @@ journey('a shadow gives the bearing of the wall, and steps give the floor', asyn
   await screen.see(/^Taken\. The walk missed its start by 0\.00 m/);
   await screen.page.locator('.corner').nth(5).waitFor({ state: 'attached' });
   assert.equal(await screen.page.locator('.corner').count(), 6);
+});
+
+journey('the sun on a mark over the year, by each opening', async ({ screen }) => {
+  await inTheLoft(screen);
+  await screen.page.evaluate(() => { document.querySelector('input[type=date]').value = '2027-04-15'; });
+  await screen.page.locator('input[type=date]').first().dispatchEvent('change');
+  await screen.see(/^Sun on the mark .* from \d\d:\d\d\.$|^Sun on the mark .*through /);
+  const day = await screen.page.locator('.room-sentence').first().innerText();
+  await unfold(screen, 'Sun on the mark over the year');
+  const sheet = () => screen.page.locator('.fold-inside svg').first().getAttribute('aria-label');
+  const days = async () => Number(/on (\d+) of 365 days/.exec(await sheet())[1]);
+  const lines = await screen.page.locator('.fold-inside .lines li').allInnerTexts();
+  assert.equal(lines.length, 24);
+  // The day's own sentence says the same times and the same windows.
+  const april = lines.find((line) => line.startsWith('15 Apr: '));
+  const [, times] = /^Sun on the mark ([^,]+)/.exec(day);
+  assert.ok(april.startsWith(`15 Apr: ${times}`), `${april} as ${day}`);
+  const by = (words) => words.split(/: by |, through /).at(-1).replace(/\.$/, '');
+  assert.equal(by(april), by(day));
+  assert.ok(lines.some((line) => /: no sun on the mark$/.test(line)), lines.join('\n'));
+  const any = await days();
+  await screen.tap('Loft window, left', 'button');
+  await screen.page.waitForFunction((all) => !document.querySelector('.fold-inside svg').getAttribute('aria-label').includes(`on ${all} of`), any);
+  const left = await days();
+  await screen.tap('Loft window, right', 'button');
+  await screen.page.waitForFunction((all) => !document.querySelector('.fold-inside svg').getAttribute('aria-label').includes(`on ${all} of`), left);
+  const right = await days();
+  assert.ok(left > 0 && right > 0 && Math.max(left, right) <= any && any <= left + right, `${left}, ${right}, ${any}`);
 });
 
 journey('a room may be left before its sentences are there', async ({ screen }) => {

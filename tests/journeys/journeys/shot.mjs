@@ -52,6 +52,31 @@ journey('how long takes cut together, in which order, and when the reverse has t
   assert.ok(Number(/for (\d+) min/.exec(stricter)?.[1]) < minutes, `${stricter} after ${hold}`);
 });
 
+journey('how long all set-ups of a scene cut together follows what stands at any of them', async ({ screen }) => {
+  await opened(screen, 'set-up-4a', 'Cut together, shot and reverse');
+  await screen.page.getByRole('button', { name: /^Stand at / }).first().tap();
+  const all = () => screen.page.getByText(/^Takes of all 2 set-ups of this scene/).textContent();
+  const own = () => screen.page.getByText(/Takes cut together for/).textContent();
+  const [before, alone] = [await all(), await own()];
+  assert.match(before, /each by its own lens and lamps, (cut together for \d+ min: \d\d:\d\d–\d\d:\d\d|never cut together: at \d\d:\d\d .+)\./);
+  // A panel close to the other set-up's subject changes its light, and so what the scene holds; this one's stays.
+  await screen.page.evaluate(() => { location.hash = '#set-up/set-up-4b'; });
+  await screen.see(/works on \d+ days? a year/);
+  await screen.tap('Stops');
+  const panel = screen.page.locator('.levels-kit details', { hasText: 'Small panel, 0.6 × 0.3 m' }).first();
+  await panel.locator('summary').click();
+  await panel.getByRole('button', { name: 'Bring it here' }).click();
+  const standing = screen.page.locator('.levels-kit details', { hasText: 'Small panel, 0.6 × 0.3 m' }).first();
+  await standing.locator('summary').click();
+  await standing.getByLabel('Distance', { exact: true }).fill('0.4');
+  await standing.getByLabel('Distance', { exact: true }).press('Tab');
+  await screen.saved();
+  await screen.page.evaluate(() => { location.hash = '#set-up/set-up-4a'; });
+  await screen.page.getByText('Cut together, shot and reverse', { exact: true }).tap();
+  await screen.page.waitForFunction((was) => /Takes of all 2/.test(document.body.textContent) && !document.body.textContent.includes(was), before);
+  assert.equal(await own(), alone);
+});
+
 journey('a moving subject: a bend, both ways, and its caution', async ({ screen }) => {
   await opened(screen, 'set-up-7a', 'Moving subject');
   await screen.tap('Add a leg');
@@ -81,16 +106,16 @@ journey('frame, flag and mirror are kept with the set-up, and an undo takes them
   // Where the sun itself stands half-way through.
   await screen.type('From mark to mirror', '273');
   await screen.keys('Tab');
-  await screen.type('Mirror over the face', '1.1');
+  await screen.type(/^Mirror over the face/, '1.1');
   await screen.keys('Tab');
   await screen.see(/^Its beam comes through Loft window/);
   await screen.tap(/^Undo: change a set-up/);
-  await screen.page.waitForFunction(() => [...document.querySelectorAll('input')].every((field) => field.value !== '1.1'));
-  assert.equal(await screen.value('Mirror over the face'), '0');
+  await screen.page.waitForFunction(() => [...document.querySelectorAll('input')].every((field) => field.value !== '1.10 m'));
+  assert.equal(await screen.value(/^Mirror over the face/), '0.00 m');
   await screen.saved();
   await screen.reload();
   await screen.page.getByText('Frame, flag, mirror', { exact: true }).tap();
-  assert.equal(await screen.value('Frame wide'), '0.4');
+  assert.equal(await screen.value('Frame wide'), '0.40 m');
   assert.equal(await screen.value('From mark to mirror'), '273');
 });
 
@@ -143,4 +168,45 @@ journey('somebody on the phone tells where the patch lies, and the room is turne
   await screen.reload();
   const faces = await screen.control(/^Wall faces/, 'slider').getAttribute('aria-valuenow');
   assert.ok(Math.abs(Number(faces) - bearing) <= 1, `${told}, and the room faces ${faces}°`);
+});
+
+journey('levels and the sun in the picture are wished, and the slots keep to them', async ({ screen }) => {
+  await opened(screen, 'set-up-3a', 'Levels wished');
+  const days = async () => Number(/works on (\d+) days? a year/.exec(await screen.page.getByText(/works on \d+ days? a year/).textContent())[1]);
+  const wish = async (label, text) => {
+    const before = await screen.page.getByText(/works on \d+ days? a year/).textContent();
+    await screen.type(label, text);
+    await screen.keys('Tab');
+    await screen.page.waitForFunction((was) => !document.body.textContent.includes(was), before);
+  };
+  const all = await days();
+  await wish('Ratio from', '1.5');
+  assert.ok((await days()) < all, 'a wish more leaves fewer days');
+  const some = await days();
+  await wish('Soft only, at least', '400');
+  assert.ok((await days()) < some && (await days()) > 0);
+  // What was wished is so at the slot, by the page of levels.
+  await screen.page.getByRole('button', { name: /^Stand at / }).first().tap();
+  await screen.tap('Stops');
+  await screen.see(/no sun on the mark/);
+  const said = await screen.page.getByText(/key side over fill side, [\d.]+ : 1/).textContent();
+  assert.ok(Number(/([\d.]+) : 1/.exec(said)[1]) >= 1.4, said);
+  const key = await screen.page.locator('.level', { hasText: 'Key side' }).innerText();
+  assert.ok(Number(/([\d,]+) lx/.exec(key)[1].replace(',', '')) >= 390, key);
+  // The sun itself in the picture, in the open.
+  await screen.page.evaluate(() => { location.hash = '#set-up/set-up-6a'; });
+  await screen.see(/works on \d+ days? a year/);
+  await screen.page.getByText('In the picture', { exact: true }).tap();
+  const choice = screen.page.getByRole('group', { name: 'Sun in the picture' });
+  for (const [wished, seen] of [['in', /^Sun in the picture/i], ['just out', /just out/i], ['out', /out of|no sun|off/i]]) {
+    await choice.getByText(wished, { exact: true }).click();
+    await screen.see(/works on \d+ days? a year/);
+    await screen.page.waitForTimeout(500);
+    const stand = screen.page.getByRole('button', { name: /^Stand at / }).first();
+    if ((await stand.count()) === 0) continue;
+    await stand.tap();
+    await screen.page.waitForTimeout(300);
+    const lines = await screen.page.locator('.fold-inside .lines').first().innerText();
+    assert.match(lines, seen, wished);
+  }
 });
