@@ -35,16 +35,20 @@ impl Clock {
     pub fn ticking() -> Self {
         let (time, tell) = signal(now());
         let clock = Self { time, tell, wanted: StoredValue::new(None) };
-        // One interval for the life of the app: a timer made anew each second costs more than the look itself.
-        set_interval(
-            move || {
-                if visibility::is_seen() {
-                    clock.look(false);
-                }
-            },
-            LOOK,
-        );
+        // One interval for as long as the page is seen: a timer made anew each second costs more than the look itself, and
+        // so does asking each time whether the page is seen.
+        let looks = StoredValue::new(None::<IntervalHandle>);
+        let watch = move |seen: bool| {
+            if let Some(handle) = looks.try_update_value(Option::take).flatten() {
+                handle.clear();
+            }
+            if seen {
+                looks.set_value(set_interval_with_handle(move || clock.look(false), LOOK).ok());
+            }
+        };
+        watch(visibility::is_seen());
         visibility::on_change(move |seen| {
+            watch(seen);
             if seen {
                 clock.look(true);
             }
