@@ -150,10 +150,10 @@ pub fn axonometric(room: &Room, sun: Option<Vector<InRoom>>) -> Drawing {
     let shown: Vec<&Patch> = patches.iter().filter(shown).collect();
     let mut lit = Path::new();
     shown.iter().for_each(|patch| outline(&mut lit, &view, &patch.outline));
-    drawing.fill(Paint::Lit, lit);
+    drawing.fill_always(Paint::Lit, lit);
     let mut shafts = Path::new();
     shown.iter().for_each(|patch| add_shaft(&mut shafts, &view, &beams, patch));
-    drawing.fill(Paint::Shaft, shafts);
+    drawing.fill_always(Paint::Shaft, shafts);
     add_marks(&mut drawing, room, &view, sun.map(|sun| (sun, beams.as_slice())));
     add_bearing(&mut drawing, room, &view, &wall);
     drawing.text = words_of(room, &patches);

@@ -56,11 +56,8 @@ pub fn add_ball(drawing: &mut Drawing, centre: Point, half_height: f64, sun: Opt
         path
     };
     drawing.fill(Paint::Shade, disc(0.0));
-    if let Some(sun) = sun {
-        let place =
-            |x: f64, y: f64| Point::new(centre.x + x * half_height * SLENDER, centre.y - y * half_height);
-        drawing.fill(Paint::Lit, lit(stretched(sun), &place));
-    }
+    let place = |x: f64, y: f64| Point::new(centre.x + x * half_height * SLENDER, centre.y - y * half_height);
+    drawing.fill_always(Paint::Lit, sun.map_or_else(Path::new, |sun| lit(stretched(sun), &place)));
     // Around the egg, not over it: a rim of light may be thinner than the line.
     drawing.stroke(Paint::Line, half_height * OUTLINE, disc(OUTLINE / 2.0));
 }

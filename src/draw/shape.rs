@@ -162,6 +162,13 @@ impl Drawing {
         self
     }
 
+    /// Lays a filled layer on top, even an empty one: the layers above it keep their places while it comes and goes, and
+    /// only it is printed anew.
+    pub fn fill_always(&mut self, paint: Paint, path: Path) -> &mut Self {
+        self.layers.push(Layer { paint, width: 0.0, path });
+        self
+    }
+
     /// Prints a label.
     pub fn label(&mut self, at: Point, text: impl Into<String>, anchor: Anchor, ink: Ink) -> &mut Self {
         self.labels.push(Label { at, text: text.into(), anchor, ink, turned: 0.0 });
@@ -174,8 +181,8 @@ impl Drawing {
         near.min_by(|a, b| a.at.distance(at).total_cmp(&b.at.distance(at))).map(|hit| hit.target)
     }
 
-    /// The first layer of a paint.
+    /// The first layer of a paint that shows anything.
     pub fn layer(&self, paint: Paint) -> Option<&Layer> {
-        self.layers.iter().find(|layer| layer.paint == paint)
+        self.layers.iter().find(|layer| layer.paint == paint && !layer.path.is_empty())
     }
 }

@@ -1,8 +1,15 @@
-//! A picture: prints the plain shapes of a drawing as SVG. One path per layer, and each of its attributes follows the
-//! drawing by itself: a list that is made anew would take all attributes off its elements and put them on again.
+//! A picture: prints the plain shapes of a drawing as SVG, then only what is another in the next one.
+//!
+//! One effect prints it all. An effect for each attribute would cost more than the attribute: a drawing has about a
+//! hundred, and follows each move of a finger.
 
 use leptos::prelude::*;
+use leptos::svg;
 use slantlight::draw::{Drawing, Label, Layer};
+use web_sys::Element;
+
+/// Where the elements of a drawing come from.
+const SVG: &str = "http://www.w3.org/2000/svg";
 
 /// A drawing that says the same in words.
 #[component]
@@ -14,54 +21,111 @@ pub fn Picture(
     #[prop(optional)]
     decoration: bool,
 ) -> impl IntoView {
-    // Asked for by many parts; worked out once.
-    let drawing = Memo::new(move |_| drawing.get());
-    let layers = Memo::new(move |_| drawing.with(|drawing| drawing.layers.len()));
-    let labels = Memo::new(move |_| drawing.with(|drawing| drawing.labels.len()));
-    let view_box = move || {
-        let view = drawing.with(|drawing| drawing.view);
-        format!("{} {} {} {}", view.x, view.y, view.width, view.height)
-    };
-    let words = move || (!decoration).then(|| drawing.with(|drawing| drawing.text.clone()));
+    let (paper, ground, top) =
+        (NodeRef::<svg::Svg>::new(), NodeRef::<svg::G>::new(), NodeRef::<svg::G>::new());
+    Effect::new(move |printed: Option<Printed>| {
+        let mut printed = printed.unwrap_or_default();
+        if let (Some(paper), Some(ground), Some(top)) = (paper.get(), ground.get(), top.get()) {
+            drawing.with(|drawing| {
+                write(&paper, "viewBox", &mut printed.view, drawing.view.to_string());
+                if !decoration {
+                    write(&paper, "aria-label", &mut printed.text, drawing.text.clone());
+                }
+                print(&ground, "path", &mut printed.layers, &drawing.layers, of_layer);
+                print(&top, "text", &mut printed.labels, &drawing.labels, of_label);
+            });
+        }
+        printed
+    });
     view! {
         <svg
             class="drawing"
-            viewBox=view_box
+            node_ref=paper
             role=if decoration { "presentation" } else { "img" }
             aria-hidden=decoration.then_some("true")
-            aria-label=words
         >
-            {move || (0..layers.get()).map(|place| layer(drawing, place)).collect_view()}
-            {move || (0..labels.get()).map(|place| label(drawing, place)).collect_view()}
+            <g node_ref=ground></g>
+            <g node_ref=top></g>
         </svg>
     }
 }
 
-/// What one layer says; nothing once the drawing has fewer of them.
-type OfLayer = fn(&Layer) -> Option<String>;
-
-/// What one label says.
-type OfLabel = fn(&Label) -> Option<String>;
-
-/// One layer.
-fn layer(drawing: Memo<Drawing>, place: usize) -> AnyView {
-    let said = move |read: OfLayer| move || drawing.with(|drawing| drawing.layers.get(place).and_then(read));
-    let class = said(|layer| Some(layer.paint.class().to_owned()));
-    let width = said(|layer| (layer.width > 0.0).then(|| layer.width.to_string()));
-    let path = said(|layer| Some(layer.path.text().to_owned()));
-    view! { <path class=class stroke-width=width d=path /> }.into_any()
+/// What stands on the paper, and what each element was printed from.
+#[derive(Default)]
+struct Printed {
+    view: String,
+    text: String,
+    layers: Vec<(Layer, Element)>,
+    labels: Vec<(Label, Element)>,
 }
 
-/// One word on the paper.
-fn label(drawing: Memo<Drawing>, place: usize) -> AnyView {
-    let said = move |read: OfLabel| move || drawing.with(|drawing| drawing.labels.get(place).and_then(read));
-    let class = said(|label| Some(label.ink.class().to_owned()));
-    let x = said(|label| Some(label.at.x.to_string()));
-    let y = said(|label| Some(label.at.y.to_string()));
-    let anchor = said(|label| Some(label.anchor.word().to_owned()));
-    let turn = said(|label| {
-        (label.turned != 0.0).then(|| format!("rotate({} {} {})", label.turned, label.at.x, label.at.y))
-    });
-    let text = said(|label| Some(label.text.clone()));
-    view! { <text class=class x=x y=y text-anchor=anchor transform=turn>{text}</text> }.into_any()
+/// Names and values of an element's attributes, always in the same order; the nameless one is its text.
+type Attributes = Vec<(&'static str, Option<String>)>;
+
+/// Prints the things of one kind, an element each.
+fn print<T: Clone + PartialEq>(
+    group: &Element,
+    tag: &str,
+    printed: &mut Vec<(T, Element)>,
+    things: &[T],
+    say: fn(&T) -> Attributes,
+) {
+    for (_, element) in printed.drain(things.len().min(printed.len())..) {
+        element.remove();
+    }
+    for (place, thing) in things.iter().enumerate() {
+        match printed.get_mut(place) {
+            Some((before, _)) if before == thing => {}
+            Some((before, element)) => {
+                let changed = say(thing).into_iter().zip(say(before)).filter(|(now, before)| now != before);
+                changed.for_each(|(now, _)| set(element, now));
+                *before = thing.clone();
+            }
+            None => {
+                // Refused only for a name that is no element's.
+                let Ok(element) = document().create_element_ns(Some(SVG), tag) else { return };
+                say(thing).into_iter().for_each(|one| set(&element, one));
+                drop(group.append_child(&element));
+                printed.push((thing.clone(), element));
+            }
+        }
+    }
+}
+
+fn of_layer(layer: &Layer) -> Attributes {
+    vec![
+        ("class", Some(layer.paint.class().to_owned())),
+        ("stroke-width", (layer.width > 0.0).then(|| layer.width.to_string())),
+        ("d", Some(layer.path.text().to_owned())),
+    ]
+}
+
+fn of_label(label: &Label) -> Attributes {
+    let (x, y) = (label.at.x.to_string(), label.at.y.to_string());
+    let turn = (label.turned != 0.0).then(|| format!("rotate({} {x} {y})", label.turned));
+    vec![
+        ("class", Some(label.ink.class().to_owned())),
+        ("text-anchor", Some(label.anchor.word().to_owned())),
+        ("transform", turn),
+        ("x", Some(x)),
+        ("y", Some(y)),
+        ("", Some(label.text.clone())),
+    ]
+}
+
+/// Sets an attribute that is another than before.
+fn write(element: &Element, name: &'static str, before: &mut String, now: String) {
+    if *before != now {
+        before.clone_from(&now);
+        set(element, (name, Some(now)));
+    }
+}
+
+/// Sets one attribute, takes it away, or sets the text. The browser refuses none of these names.
+fn set(element: &Element, (name, value): (&'static str, Option<String>)) {
+    match value {
+        Some(text) if name.is_empty() => element.set_text_content(Some(&text)),
+        Some(value) => drop(element.set_attribute(name, &value)),
+        None => drop(element.remove_attribute(name)),
+    }
 }

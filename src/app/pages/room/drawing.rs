@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 use slantlight::draw::axonometric::{View, axonometric, wall_to_see};
 use slantlight::draw::plan::{Plan, Scene, plan};
-use slantlight::draw::{Drawing, Hit, Point, Target};
+use slantlight::draw::{Drawing, Hit, Point, Target, ViewBox};
 use slantlight::place::reshape::to_centimetre;
 use slantlight::place::room::Room;
 use slantlight::units::{Metres, Vector, World};
@@ -22,7 +22,9 @@ pub fn RoomDrawing(shown: Shown) -> impl IntoView {
     let from_above = RwSignal::new(false);
     let sun = Memo::new(move |_| shown.sun_at(shown.store.moment.to_the_minute()));
     let drawing = Memo::new(move |_| drawn(shown, sun.get(), from_above.get()));
-    let count = Memo::new(move |_| drawing.with(|drawing| drawing.hits.len()));
+    // What is touched stays where it is while the sun moves: only the drawing follows that.
+    let hits = Memo::new(move |_| drawing.with(|drawing| (drawing.view, drawing.hits.clone())));
+    let count = Memo::new(move |_| hits.with(|(_, hits)| hits.len()));
     let paper = NodeRef::<leptos::html::Div>::new();
     let held = StoredValue::new(None::<Target>);
     let follow = move |event: PointerEvent| {
@@ -41,19 +43,22 @@ pub fn RoomDrawing(shown: Shown) -> impl IntoView {
         shown.let_go();
     };
     let handle = move |place: usize| {
-        let hit = Memo::new(move |_| drawing.with(|drawing| drawing.hits.get(place).cloned()));
-        let target = move || hit.with_untracked(|hit| hit.as_ref().map(|hit| hit.target));
-        let share = move |read: fn(&Hit) -> f64, of: fn(&Drawing) -> f64| {
-            let whole = drawing.with(of);
-            format!("{}%", hit.with(|hit| hit.as_ref().map_or(0.0, read)) / whole * 100.0)
+        let target = move || hits.with_untracked(|(_, hits)| hits.get(place).map(|hit| hit.target));
+        let name = move || {
+            let say = |hit: &Hit| format!("{}: drag, or move with the arrow keys", hit.name);
+            hits.with(|(_, hits)| hits.get(place).map(say))
+        };
+        let share = move |of: fn(&Hit, ViewBox) -> f64| {
+            let share = hits.with(|(view, hits)| hits.get(place).map_or(0.0, |hit| of(hit, *view)));
+            format!("{}%", share * 100.0)
         };
         view! {
             <button
                 type="button"
                 class="room-handle"
-                aria-label=move || hit.with(|hit| hit.as_ref().map(|hit| format!("{}: drag, or move with the arrow keys", hit.name)))
-                style:left=move || share(|hit| hit.at.x, |drawing| drawing.view.width)
-                style:top=move || share(|hit| hit.at.y, |drawing| drawing.view.height)
+                aria-label=name
+                style:left=move || share(|hit, view| hit.at.x / view.width)
+                style:top=move || share(|hit, view| hit.at.y / view.height)
                 on:pointerdown=move |event| {
                     take(&event);
                     held.set_value(target());
