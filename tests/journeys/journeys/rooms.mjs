@@ -99,8 +99,11 @@ journey('a shadow gives the bearing of the wall, and steps give the floor', asyn
 
 journey('the sun on a mark over the year, by each opening', async ({ screen }) => {
   await inTheLoft(screen);
+  const march = await screen.page.locator('.room-sentence').first().innerText();
   await screen.page.evaluate(() => { document.querySelector('input[type=date]').value = '2027-04-15'; });
   await screen.page.locator('input[type=date]').first().dispatchEvent('change');
+  // The sentence is another once the page has rested.
+  await screen.page.waitForFunction((old) => document.querySelector('.room-sentence').innerText !== old, march);
   await screen.see(/^Sun on the mark .* from \d\d:\d\d\.$|^Sun on the mark .*through /);
   const day = await screen.page.locator('.room-sentence').first().innerText();
   await unfold(screen, 'Sun on the mark over the year');

@@ -1,4 +1,5 @@
-//! The day of the shown mark: line, date, facts, and in words when the sun reaches it and by which opening.
+//! The day of the shown mark: line, date, facts, and in words when the sun reaches it and by which opening. Line and facts
+//! follow each move of a finger; the words, which may have to look through a year, wait until it rests.
 
 use std::sync::Arc;
 
@@ -13,6 +14,7 @@ use slantlight::units::{Duration, Span};
 use slantlight::words;
 
 use super::shown::Shown;
+use crate::app::devices::settled::settled;
 use crate::app::parts::{DayBox, DayLine, Fact, Facts};
 
 /// Between the two directions of the sun that the drift is taken from.
@@ -24,7 +26,6 @@ struct Light {
     zone: Arc<Zone>,
     hours: Hours,
     on_mark: OnMark,
-    sentence: String,
 }
 
 /// All about the day.
@@ -32,7 +33,13 @@ struct Light {
 pub fn Day(shown: Shown) -> impl IntoView {
     let date = Memo::new(move |_| shown.date());
     let light = Memo::new(move |_| light_of(shown, date.get()));
-    let sentence = move || light.with(|light| light.as_ref().map(|light| light.sentence.clone()));
+    let follow = move || {
+        light.track();
+        shown.stage.track();
+        shown.store.settings.track();
+    };
+    let say = move || sentence(shown, light);
+    let sentence = settled(untrack(say), follow, say);
     view! {
         <section class="room-day">
             <p class="room-sentence" aria-live="polite">{sentence}</p>
@@ -49,19 +56,25 @@ pub fn Day(shown: Shown) -> impl IntoView {
 fn light_of(shown: Shown, date: chrono::NaiveDate) -> Option<Light> {
     let zone = shown.zone();
     let day = zone.day(date)?;
-    let style = shown.store.settings.get().clock;
     let sun = Sun::new(shown.with_location(|location| location.site)?);
     let up = on_mark::sun_up(&sun, &shown.skyline(), day);
-    let (on_mark, sentence) = match shown.stage.get() {
-        Some(Ok(stage)) => {
-            let found = OnMark::on(&sun, &stage, date);
-            let sentence = found.sentence(&sun, &stage, date, style);
-            (found, sentence)
-        }
-        Some(Err(why)) => (OnMark::default(), format!("This mark cannot be asked: {why}.")),
-        None => (OnMark::default(), "Add a mark, and when the sun reaches it stands here.".to_owned()),
+    let on_mark = match shown.stage.get() {
+        Some(Ok(stage)) => OnMark::on(&sun, &stage, date),
+        _ => OnMark::default(),
     };
-    Some(Light { hours: Hours::around(day, &up), zone, on_mark, sentence })
+    Some(Light { hours: Hours::around(day, &up), zone, on_mark })
+}
+
+/// When the sun reaches the mark, or why that cannot be said.
+fn sentence(shown: Shown, light: Memo<Option<Light>>) -> String {
+    let stage = match shown.stage.get() {
+        Some(Ok(stage)) => stage,
+        Some(Err(why)) => return format!("This mark cannot be asked: {why}."),
+        None => return "Add a mark, and when the sun reaches it stands here.".to_owned(),
+    };
+    let (sun, style) = (Sun::new(stage.site), shown.store.settings.get().clock);
+    let say = |light: &Light| light.on_mark.sentence(&sun, &stage, shown.date(), style);
+    light.with(|light| light.as_ref().map(say)).unwrap_or_default()
 }
 
 #[component]

@@ -1,4 +1,4 @@
-//! The mark in sentences: the instant live, the day and the year once nothing has moved for a moment.
+//! The mark in sentences: instant, day and year, anew once nothing has moved for a moment.
 
 use leptos::prelude::*;
 use slantlight::plan::in_room::tell;
@@ -14,14 +14,16 @@ const APART: Duration = Duration::from_minutes(1);
 /// The sentences.
 #[component]
 pub fn Story(shown: Shown) -> impl IntoView {
-    // What the day's sentences follow: the mark's stage, the date and the way of writing.
+    // What the sentences follow: the mark's stage, the instant and the way of writing.
     let follow = move || {
         shown.stage.track();
         shown.store.settings.track();
-        shown.date();
+        shown.store.moment.to_the_minute();
     };
-    let day = settled(follow, move || of_the_day(shown));
-    view! { <p class="told">{move || of_now(shown)}"\n"{day}</p> }
+    let told = settled(untrack(move || of_now(shown)), follow, move || {
+        format!("{}\n{}", of_now(shown), of_the_day(shown))
+    });
+    view! { <p class="told">{told}</p> }
 }
 
 fn of_the_day(shown: Shown) -> String {
