@@ -67,7 +67,7 @@ pub fn MarkFold(
             <LengthField label="Face above the floor" value=length(|mark| mark.face_height) units=units limits=(0.0, 60.0)
                 on_change=move |to| change(&|mark| mark.face_height = to) />
             <Sighted mark=mark on_change=on_change />
-            {children.map(|inside| inside())}
+            {children.as_ref().map(|inside| inside())}
             <button type="button" class="button" on:click=remove>"Remove this mark"</button>
         </Entry>
     }

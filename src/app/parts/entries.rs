@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::{Chips, EmptyState, SectionHead};
 
-/// An entry: a line or two, and its fields beneath them once it is unfolded.
+/// An entry: a line or two, and its fields beneath them, which exist only while it is unfolded.
 #[component]
 pub fn Entry(
     /// First line.
@@ -13,17 +13,18 @@ pub fn Entry(
     /// Second line, if it has one.
     #[prop(optional, into)]
     sub: Option<Signal<String>>,
-    children: Children,
+    children: ChildrenFn,
 ) -> impl IntoView {
+    let open = RwSignal::new(false);
     view! {
         <details class="fold">
-            <summary>
+            <summary on:click=move |_| open.update(|open| *open = !*open)>
                 <span class="row-text">
                     <span class="row-title">{title}</span>
                     {sub.map(|sub| view! { <span class="row-sub">{sub}</span> })}
                 </span>
             </summary>
-            <div class="fields">{children()}</div>
+            <div class="fields"><Show when=move || open.get()>{children()}</Show></div>
         </details>
     }
 }

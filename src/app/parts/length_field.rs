@@ -27,7 +27,8 @@ pub fn LengthField(
 ) -> impl IntoView {
     let id = fresh_id("length");
     let error = RwSignal::new(String::new());
-    let shown = move || words::measure(value.get(), units.get());
+    // Written only when it says something else: what a page shows may change at each move of a finger.
+    let shown = Memo::new(move |_| words::measure(value.get(), units.get()));
     let take = move |input: HtmlInputElement| match read(&input.value(), limits, units.get_untracked()) {
         Ok(length) => {
             error.set(String::new());

@@ -52,7 +52,8 @@ pub fn NumberField(
     let error = RwSignal::new(String::new());
     let edited =
         move |number: f64| words::to_edit(if hands.is_some() { number.abs() } else { number }, decimals);
-    let shown = move || edited(value.get());
+    // Written only when it says something else: what a page shows may change at each move of a finger.
+    let shown = Memo::new(move |_| edited(value.get()));
     let take = move |input: HtmlInputElement| {
         let sign = if hands.is_some() && value.get_untracked().is_sign_negative() { -1.0 } else { 1.0 };
         match read(&input.value(), sign, limits) {

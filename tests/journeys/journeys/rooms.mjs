@@ -93,7 +93,8 @@ journey('a shadow gives the bearing of the wall, and steps give the floor', asyn
   await screen.keys('Tab');
   await screen.tap('Take this floor', 'button');
   await screen.see(/^Taken\. The walk missed its start by 0\.00 m/);
-  await screen.page.locator('.corner').nth(5).waitFor({ state: 'attached' });
+  await unfold(screen, 'Corners of the floor');
+  await screen.page.locator('.corner').nth(5).waitFor();
   assert.equal(await screen.page.locator('.corner').count(), 6);
 });
 

@@ -7,7 +7,7 @@ use slantlight::plan::in_room::story;
 
 use super::seen::Seen;
 use super::shown::Shown;
-use crate::app::parts::{LengthField, NumberField, Segmented};
+use crate::app::parts::{Fold, LengthField, NumberField, Segmented};
 
 /// What can be typed for places on the floor, metres.
 const PLACES: (f64, f64) = (-100.0, 100.0);
@@ -35,8 +35,7 @@ pub fn FromTheSun(shown: Shown) -> impl IntoView {
     };
     let names = |names: &[&str]| names.iter().map(|name| (*name).to_owned()).collect::<Vec<_>>();
     view! {
-        <details class="fold">
-            <summary>"Bearing from the sun, without a compass"</summary>
+        <Fold label="Bearing from the sun, without a compass">
             <div class="fields">
                 <Segmented label="What I see at the time shown above" names=names(&["graze", "patch", "shadow"])
                     chosen=seen.way on_choose=move |to| seen.way.set(to) />
@@ -48,7 +47,7 @@ pub fn FromTheSun(shown: Shown) -> impl IntoView {
                 <p class="whole-row" role="status">{answer}</p>
                 <button type="button" class="button" on:click=take>"Take this bearing"</button>
             </div>
-        </details>
+        </Fold>
     }
 }
 

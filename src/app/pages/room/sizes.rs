@@ -7,7 +7,7 @@ use slantlight::units::{Metres, Share};
 
 use super::pacing;
 use super::shown::Shown;
-use crate::app::parts::{LengthField, NumberField, SectionHead, TextField};
+use crate::app::parts::{Fold, LengthField, NumberField, SectionHead, TextField};
 use crate::app::router;
 
 /// Sizes of a room that can be typed, metres. Our own choice.
@@ -44,10 +44,7 @@ pub fn Sizes(shown: Shown) -> impl IntoView {
                     <Rectangle shown=shown />
                 </Show>
             </div>
-            <details class="fold">
-                <summary>"Corners of the floor"</summary>
-                <Corners shown=shown />
-            </details>
+            <Fold label="Corners of the floor"><Corners shown=shown /></Fold>
             <pacing::Pacing shown=shown />
             <p class="spaced"><button type="button" class="button wide" on:click=remove>"Remove this room"</button></p>
         </section>

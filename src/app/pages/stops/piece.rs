@@ -87,18 +87,19 @@ pub fn Piece(lit: Lit, id: String) -> impl IntoView {
     let count =
         Signal::derive(move || gear.with(|gear| gear.as_ref().map_or(1.0, |gear| f64::from(gear.count))));
     // What kind of thing it is does not change.
-    let measures = gear.with_untracked(|gear| gear.as_ref().map(|gear| gear.is)).map(|is| match is {
-        Thing::Lamp(_) => view! { <OfLamp piece=piece /> }.into_any(),
-        Thing::Board(_) => flat(piece, "Gives back (white cloth 85, black 3)", "%", 100.0, BOARD),
-        Thing::Frame(_) => flat(piece, "Its cloth takes", "stops", 6.0, FRAME),
-    });
+    let is = gear.with_untracked(|gear| gear.as_ref().map(|gear| gear.is));
+    let measures = move || match is? {
+        Thing::Lamp(_) => Some(view! { <OfLamp piece=piece /> }.into_any()),
+        Thing::Board(_) => Some(flat(piece, "Gives back (white cloth 85, black 3)", "%", 100.0, BOARD)),
+        Thing::Frame(_) => Some(flat(piece, "Its cloth takes", "stops", 6.0, FRAME)),
+    };
     view! {
         <Entry title=name sub=sub>
             <button type="button" class="button" on:click=bring>"Bring it here"</button>
             <TextField label="Name" value=name on_change=move |text: String| piece.change(|gear| gear.name.clone_from(&text)) />
             <NumberField label="How many" value=count limits=(0.0, 100.0) decimals=0
                 on_change=move |to| piece.change(|gear| gear.count = to as u32) />
-            {measures}
+            {measures()}
             <button type="button" class="button" on:click=remove>"Remove from the kit"</button>
         </Entry>
     }
