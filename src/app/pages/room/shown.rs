@@ -197,7 +197,9 @@ impl Shown {
 
     /// What was held is let go.
     pub fn let_go(self) {
-        self.drag.set_value(None);
+        if self.drag.try_update_value(Option::take).flatten().is_some() {
+            self.store.desk.end_drag();
+        }
     }
 
     /// Changes one opening.

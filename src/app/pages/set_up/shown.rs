@@ -121,7 +121,9 @@ impl Shown {
 
     /// What was held is let go.
     pub fn drop_it(self) {
-        self.drag.set_value(None);
+        if self.drag.try_update_value(Option::take).flatten().is_some() {
+            self.store.desk.end_drag();
+        }
     }
 
     fn edited(self, change: impl FnOnce(&mut SetUp)) -> Option<Edit> {

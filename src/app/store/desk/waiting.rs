@@ -1,7 +1,8 @@
 //! What waits on the desk to be heard of.
 //!
-//! The screens hear of an edit with the next animation frame. So do the shelves, but while something is dragged four
-//! times a second: a record of the whole project at each frame would make the drag stutter. A page that is left flushes.
+//! The screens hear of an edit with the next animation frame. So do the shelves, but while something is dragged once a
+//! second: a record of the whole project at each frame would make the drag stutter. They hear of it at once when it is
+//! let go. A page that is left flushes.
 
 use std::sync::Arc;
 use std::time::Duration as Pause;
@@ -15,7 +16,7 @@ use super::Desk;
 use crate::app::devices::clock;
 
 /// Between two records while something is dragged. Our own choice.
-const DRAG_PAUSE: Pause = Pause::from_millis(250);
+const DRAG_PAUSE: Pause = Pause::from_secs(1);
 
 /// What waits to be heard of.
 #[derive(Clone, Copy, Debug, Default)]
@@ -88,6 +89,17 @@ impl Desk {
             core::mem::replace(&mut waiting.screens, true)
         });
         if was_waiting == Some(false) {
+            request_animation_frame(move || self.frame());
+        }
+    }
+
+    /// What was dragged is let go: the shelves hear of it with the next frame.
+    pub fn end_drag(self) {
+        let is_waiting = self.waiting.try_update_value(|waiting| {
+            waiting.at_once |= waiting.shelves;
+            waiting.at_once
+        });
+        if is_waiting == Some(true) {
             request_animation_frame(move || self.frame());
         }
     }
