@@ -6,6 +6,7 @@ import { createRequire } from 'node:module';
 import path from 'node:path';
 import { startChromium } from './kit/browser.mjs';
 import { PHONE, Screen } from './kit/screen.mjs';
+import { sheetTime } from './kit/sheet.mjs';
 import { Server } from './kit/server.mjs';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
@@ -94,16 +95,7 @@ async function yearSheet() {
   for (let round = 0; round < 8; round++) {
     await screen.page.evaluate(() => { location.hash = '#set-up/set-up-4a'; });
     await screen.see('Best slots');
-    best = Math.min(best, await screen.page.evaluate(() => new Promise((drawn) => {
-      const began = performance.now();
-      const watch = new MutationObserver(() => {
-        if (!document.querySelector('.year-paper path')) return;
-        watch.disconnect();
-        drawn(performance.now() - began);
-      });
-      watch.observe(document.body, { childList: true, subtree: true });
-      location.hash = '#year/set-up-4a';
-    })));
+    best = Math.min(best, await sheetTime(screen.page, 'set-up-4a'));
   }
   say('sheet of a year, whole page from the tap, 4× slower, ms', best, '≤ 50');
   await screen.close();

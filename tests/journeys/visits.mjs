@@ -4,6 +4,7 @@
 import path from 'node:path';
 import { startChromium } from './kit/browser.mjs';
 import { PHONE, Screen } from './kit/screen.mjs';
+import { sheetTime } from './kit/sheet.mjs';
 import { Server } from './kit/server.mjs';
 
 const DIST = process.env.DIST ?? path.resolve(import.meta.dirname, '../../dist');
@@ -75,16 +76,7 @@ async function sheets() {
 async function sheet(page, id) {
   await page.evaluate((id) => { location.hash = `#set-up/${id}`; }, id);
   await page.getByText('Lens bearing').first().waitFor();
-  return page.evaluate((id) => new Promise((drawn) => {
-    const began = performance.now();
-    const watch = new MutationObserver(() => {
-      if (!document.querySelector('.year-paper path')) return;
-      watch.disconnect();
-      drawn(performance.now() - began);
-    });
-    watch.observe(document.body, { childList: true, subtree: true });
-    location.hash = `#year/${id}`;
-  }), id);
+  return sheetTime(page, id);
 }
 
 /** Notes when the cover is gone, in the page's own time. */

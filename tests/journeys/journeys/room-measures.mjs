@@ -2,6 +2,7 @@
 // what the app says is held against plain trigonometry.
 
 import assert from 'node:assert/strict';
+import { eventually } from '../kit/eventually.mjs';
 import { journey } from '../kit/journey.mjs';
 import { sun } from '../kit/sun.mjs';
 
@@ -34,18 +35,6 @@ async function bySun(screen) {
   const said = await screen.page.getByText(/^By the sun wall \d faces/).textContent();
   const [, faces, good] = /faces ([\d.]+)° \w+ ± ([\d.]+)°/.exec(said);
   return { faces: Number(faces), good: Number(good), said };
-}
-
-/** Tries until what is asked holds: the page follows a frame or two after the hand. */
-async function eventually(check) {
-  for (let tries = 0; ; tries++) {
-    try {
-      return await check();
-    } catch (fault) {
-      if (tries > 40) throw fault;
-      await new Promise((done) => setTimeout(done, 100));
-    }
-  }
 }
 
 const near = (found, expected, tolerance, what) =>

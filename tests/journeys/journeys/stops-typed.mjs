@@ -1,6 +1,7 @@
 // Every field of lamps, lights, boards and frames, typed: what the four sides say then is held against the textbook.
 
 import assert from 'node:assert/strict';
+import { eventually } from '../kit/eventually.mjs';
 import { journey } from '../kit/journey.mjs';
 import { sun } from '../kit/sun.mjs';
 
@@ -22,18 +23,6 @@ async function of(screen, words) {
   const row = rows.find((one) => one.includes(words)) ?? assert.fail(`${words} in ${rows}`);
   const [name, source, stop, lux] = row.split('\n');
   return { name, source, stop, lux: Number(lux.replace(/[^\d.]/g, '')) };
-}
-
-/** Tries until what is asked holds: the page follows a frame or two after the hand. */
-async function eventually(check) {
-  for (let tries = 0; ; tries++) {
-    try {
-      return await check();
-    } catch (fault) {
-      if (tries > 40) throw fault;
-      await new Promise((done) => setTimeout(done, 100));
-    }
-  }
 }
 
 const near = (found, expected, share, what) =>
