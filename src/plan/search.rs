@@ -18,6 +18,7 @@ pub(in crate::plan) mod scan;
 pub mod slot;
 pub mod through_window;
 pub mod uncertainty;
+pub mod weeks;
 pub mod words;
 pub mod year;
 
@@ -25,12 +26,12 @@ use chrono::NaiveDate;
 
 use crate::plan::calendar;
 use crate::plan::stage::Stage;
-use met::met;
-use slot::Slot;
-
 use crate::plan::wish::DateRange;
 use crate::sky::sun::Sun;
-use crate::units::Spans;
+use crate::units::{Span, Spans};
+use met::met;
+use slot::Slot;
+use weeks::Weeks;
 
 /// How many days ahead a production looks first when it has no dates yet: six weeks. Our own choice.
 const SOON: u32 = 42;
@@ -73,23 +74,79 @@ impl Found {
     }
 }
 
+/// A search of the year from a date, week by week.
+#[derive(Clone, Debug)]
+pub struct Search {
+    on_dates: Vec<Slot>,
+    today: NaiveDate,
+    year: Weeks,
+}
+
+impl Search {
+    /// The project's dates are looked through at once, of the year from `today` nothing yet.
+    pub fn new(sun: &Sun, stage: &Stage, project_dates: &[DateRange], today: NaiveDate) -> Self {
+        let year = DateRange { from: today, to: calendar::later(today, YEAR - 1) };
+        Self { on_dates: slots(sun, stage, project_dates), today, year: Weeks::new(&stage.zone, year) }
+    }
+
+    /// Looks through another week; whether that was the last.
+    pub fn step(&mut self, sun: &Sun, stage: &Stage) -> bool {
+        self.year.step(|week| light(sun, stage, week))
+    }
+
+    /// Share of the year that has been looked through.
+    pub fn share(&self) -> f64 {
+        self.year.share()
+    }
+
+    /// Whether the six weeks have been looked through.
+    pub fn knows_soon(&self) -> bool {
+        self.year.looked() * weeks::WEEK >= SOON
+    }
+
+    /// What has been found so far.
+    pub fn found(&self, sun: &Sun, stage: &Stage) -> Found {
+        let year = parted(sun, stage, &self.year.light());
+        let last = calendar::later(self.today, SOON - 1);
+        let soon = year.iter().filter(|slot| slot.date <= last).cloned().collect();
+        Found { on_dates: self.on_dates.clone(), soon, year }
+    }
+}
+
 /// Slots on the project's dates, in the next six weeks and in the year from `today`.
 pub fn find(sun: &Sun, stage: &Stage, project_dates: &[DateRange], today: NaiveDate) -> Found {
-    let year = slots(sun, stage, &[DateRange { from: today, to: calendar::later(today, YEAR - 1) }]);
-    let last = calendar::later(today, SOON - 1);
-    let soon = year.iter().filter(|slot| slot.date <= last).cloned().collect();
-    Found { on_dates: slots(sun, stage, project_dates), soon, year }
+    let mut search = Search::new(sun, stage, project_dates, today);
+    while !search.step(sun, stage) {}
+    search.found(sun, stage)
 }
 
 /// Slots on local `dates`, in order; they are cut at the first and the last midnight. Where the lens is free, each
 /// stretch of light has the slot of the bearing that holds longest.
 pub fn slots(sun: &Sun, stage: &Stage, dates: &[DateRange]) -> Vec<Slot> {
-    if let Some(lenses) = &stage.free {
-        return free_lens::slots(sun, stage, dates, lenses);
-    }
     let all = Spans::gather(dates.iter().filter_map(|range| calendar::whole(&stage.zone, *range)).collect());
-    all.iter()
-        .flat_map(|within| met(sun, stage, within).iter().collect::<Vec<_>>())
+    let found = all.iter().flat_map(|within| light(sun, stage, within).iter().collect::<Vec<_>>());
+    parted(sun, stage, &Spans::gather(found.collect()))
+}
+
+/// The same for all of `dates`, found as they are asked for.
+pub fn one_by_one<'a>(sun: &'a Sun, stage: &'a Stage, dates: DateRange) -> impl Iterator<Item = Slot> + 'a {
+    let mut weeks = Weeks::new(&stage.zone, dates);
+    let next = move || weeks.next(|week| light(sun, stage, week));
+    core::iter::from_fn(next).flat_map(|light| parted(sun, stage, &light))
+}
+
+/// The light within a span in which the set-up may be shot, with some lens where the lens is free.
+fn light(sun: &Sun, stage: &Stage, within: Span) -> Spans {
+    if stage.free.is_some() { free_lens::any_lens(sun, stage, within) } else { met(sun, stage, within) }
+}
+
+/// The slots of such light.
+fn parted(sun: &Sun, stage: &Stage, light: &Spans) -> Vec<Slot> {
+    if let Some(lenses) = &stage.free {
+        return free_lens::slots(sun, stage, light, lenses);
+    }
+    light
+        .iter()
         .flat_map(|span| calendar::by_days(&stage.zone, span))
         .filter(|span| span.duration() >= stage.takes)
         .map(|span| Slot::new(sun, stage, span))

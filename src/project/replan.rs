@@ -240,7 +240,7 @@ fn next(item: &Item, ask: &Ask) -> Vec<Span> {
     let tomorrow = calendar::later(stage.zone.date(ask.now), 1);
     let year = DateRange { from: tomorrow, to: calendar::later(tomorrow, 365) };
     let mut dates: Vec<(chrono::NaiveDate, Span)> = Vec::new();
-    for slot in search::slots(&Sun::new(stage.site), stage, &[year]) {
+    for slot in search::one_by_one(&Sun::new(stage.site), stage, year) {
         if dates.last().is_none_or(|(date, _)| *date != slot.date) {
             dates.push((slot.date, slot.span));
         }

@@ -26,6 +26,7 @@ pub mod png;
 pub mod ring;
 pub mod settled;
 pub mod share;
+pub mod slices;
 pub mod squeeze;
 pub mod visibility;
 pub mod writer;

@@ -1,7 +1,7 @@
 //! Black bodies: the line of glowing things.
 
 use super::Chromaticity;
-use super::spectrum::sums;
+use super::spectrum::{sums, wavelengths};
 use crate::maths;
 use crate::units::Kelvin;
 
@@ -22,5 +22,5 @@ pub(super) fn power(kelvin: f64, wavelength: f64) -> f64 {
 /// assert!((lamp.x() - 0.4234).abs() < 5e-5 && (lamp.y() - 0.3990).abs() < 5e-5);
 /// ```
 pub fn black_body(temperature: Kelvin) -> Chromaticity {
-    Chromaticity::from_sums(sums(|wavelength| power(temperature.kelvin(), wavelength)))
+    Chromaticity::from_sums(sums(wavelengths().map(|wavelength| power(temperature.kelvin(), wavelength))))
 }

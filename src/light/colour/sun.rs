@@ -3,10 +3,12 @@
 //! A black body through air: Rayleigh scattering, haze, ozone. Sunsets that disagree do so for their haze, not for an error
 //! here; worth 5 %.
 
+use std::sync::OnceLock;
+
 use super::Chromaticity;
 use super::correlated::correlated;
 use super::planck;
-use super::spectrum::sums;
+use super::spectrum::{sums, wavelengths};
 use crate::light::daylight::AirMass;
 use crate::maths;
 use crate::units::{Height, Kelvin};
@@ -45,6 +47,36 @@ impl Haze {
     }
 }
 
+/// One wavelength of the beam: what is the same at every hour.
+struct Band {
+    /// Of the black body.
+    power: f64,
+    /// What one air mass of pure air and ozone takes, as the exponent.
+    air: f64,
+    /// What one air mass takes with a haze of β = 1.
+    haze: f64,
+}
+
+impl Band {
+    /// All of the observer's wavelengths. Worked out once: three powers a wavelength took most of a search's time.
+    fn all() -> &'static [Self] {
+        static ALL: OnceLock<Vec<Band>> = OnceLock::new();
+        ALL.get_or_init(|| wavelengths().map(Self::at).collect())
+    }
+
+    fn at(wavelength: f64) -> Self {
+        let (peak, at, width) = CHAPPUIS;
+        let off = (wavelength - at) / width;
+        let ozone = OZONE * peak * maths::exp(-0.5 * off * off);
+        let rayleigh = 0.008_735 * maths::pow(wavelength, -4.08);
+        Self {
+            power: planck::power(SUN, wavelength),
+            air: rayleigh + ozone,
+            haze: maths::pow(wavelength, -1.3),
+        }
+    }
+}
+
 /// Chromaticity of the beam for a sun at an apparent height.
 ///
 /// # Source
@@ -52,14 +84,8 @@ impl Haze {
 /// Shirley and Smits, SIGGRAPH 1999, appendix; λ in micrometres.
 pub fn beam(sun: Height, haze: Haze) -> Chromaticity {
     let air = AirMass::kasten_young(sun).number();
-    Chromaticity::from_sums(sums(|wavelength| {
-        let (peak, at, width) = CHAPPUIS;
-        let off = (wavelength - at) / width;
-        let ozone = OZONE * peak * maths::exp(-0.5 * off * off);
-        let rayleigh = 0.008_735 * maths::pow(wavelength, -4.08);
-        let droplets = haze.0 * maths::pow(wavelength, -1.3);
-        planck::power(SUN, wavelength) * maths::exp(-air * (rayleigh + droplets + ozone))
-    }))
+    let through = |band: &Band| band.power * maths::exp(-air * (band.air + haze.0 * band.haze));
+    Chromaticity::from_sums(sums(Band::all().iter().map(through)))
 }
 
 /// Colour temperature of the beam; `None` for a sun so low and red that it has none.

@@ -49,7 +49,7 @@ impl CieSky {
 
     /// The sky under one sun, to be asked for many points.
     pub fn under(self, sun: Vector<World>) -> UnderSun {
-        let square_on = maths::exp(self.ring.1 * HALF_TURN / 2.0);
+        let square_on = self.square_on();
         let zenith = self.indicatrix(sun.z.clamp(0.0, 1.0), square_on) * self.grades(1.0);
         UnderSun { sky: self, sun, square_on, zenith }
     }
@@ -67,14 +67,19 @@ impl CieSky {
     }
 
     /// φ of the standard, by the sine of the height.
-    fn grades(self, up: f64) -> f64 {
+    pub(super) fn grades(self, up: f64) -> f64 {
         let (a, b) = self.gradation;
         // At the horizon the exponential is nothing.
         if up > 0.0 { 1.0 + a * maths::exp(b / up) } else { 1.0 }
     }
 
+    /// The exponential of the bright ring a quarter turn from the sun.
+    pub(super) fn square_on(self) -> f64 {
+        maths::exp(self.ring.1 * HALF_TURN / 2.0)
+    }
+
     /// f of the standard, by the cosine of the angle from the sun; `square_on` is its exponential a quarter turn away.
-    fn indicatrix(self, cos: f64, square_on: f64) -> f64 {
+    pub(super) fn indicatrix(self, cos: f64, square_on: f64) -> f64 {
         let (c, d, e) = self.ring;
         1.0 + c * (maths::exp(d * maths::acos(cos)) - square_on) + e * cos * cos
     }

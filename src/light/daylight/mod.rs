@@ -17,6 +17,7 @@ pub mod open;
 mod plane;
 mod reading;
 mod sky;
+pub mod sky_table;
 pub mod twilight;
 mod twilight_table;
 

@@ -1,8 +1,8 @@
 //! The light of an hour at a place: sun, sky and moon, corrected by a meter.
 
-use crate::light::daylight::cie_sky::{CieSky, UnderSun};
+use crate::light::daylight::sky_table::SkyTable;
 use crate::light::daylight::{Correction, Daylight, Sky, daylight, ies, moonlight};
-use crate::light::view::{Piece, Shows, View};
+use crate::light::view::{Shows, View};
 use crate::place::site::Site;
 use crate::place::skyline::Skyline;
 use crate::plan::search::reason::above_horizon;
@@ -32,10 +32,8 @@ pub struct Hour {
     pub ground: Share,
     /// What a meter has corrected.
     pub correction: Correction,
-    /// The standard's sky, relative to its zenith.
-    pattern: UnderSun,
-    /// Luminance of the sky that it is to be multiplied by.
-    zenith: f64,
+    /// Luminance of the sky where the table of the standard's says one, candelas on a square metre.
+    unit: f64,
 }
 
 impl Hour {
@@ -51,8 +49,7 @@ impl Hour {
             moon: None,
             ground,
             correction: Correction::default(),
-            pattern: CieSky::of(sky).under(towards),
-            zenith: zenith(sky, towards, light.sky),
+            unit: light.sky.lux() / SkyTable::of(sky).on_level_ground(towards.height()),
         }
     }
 
@@ -73,7 +70,7 @@ impl Hour {
     pub fn corrected(self, correction: Correction) -> Self {
         let light =
             Daylight { beam: correction.applied(self.light.beam), sky: correction.applied(self.light.sky) };
-        Self { light, correction, zenith: self.zenith * correction.stops().factor(), ..self }
+        Self { light, correction, unit: self.unit * correction.stops().factor(), ..self }
     }
 
     /// Height of the sun.
@@ -87,24 +84,26 @@ impl Hour {
         self.light.level(self.height()) + moon
     }
 
-    /// Luminance of a piece of the sky or the ground, candelas on a square metre.
-    fn luminance(&self, piece: &Piece) -> f64 {
-        match piece.shows {
-            Shows::Sky => self.zenith * self.pattern.relative(piece.towards),
-            Shows::Ground => self.ground.fraction() * self.level().lux() / core::f64::consts::PI,
-        }
+    /// Luminance of the ground and of all that stands on it, candelas on a square metre.
+    fn ground_luminance(&self) -> f64 {
+        self.ground.fraction() * self.level().lux() / core::f64::consts::PI
     }
 
     /// Light of what a view shows on each of `planes`, sky and ground apart. The luminance of a piece is found once, and
     /// only if any of them faces it.
     pub fn on_planes<const N: usize>(&self, view: &View, planes: [Vector<World>; N]) -> [(Lux, Lux); N] {
+        let (table, ground) = (SkyTable::of(self.sky), self.ground_luminance());
         let mut sums = [(0.0, 0.0); N];
         for piece in &view.pieces {
             let facing = planes.map(|plane| plane.dot(piece.towards).max(0.0));
             if facing.iter().all(|facing| *facing == 0.0) {
                 continue;
             }
-            let light = self.luminance(piece) * piece.steradians;
+            let luminance = match piece.shows {
+                Shows::Sky => self.unit * table.luminance(piece.towards, self.sun),
+                Shows::Ground => ground,
+            };
+            let light = luminance * piece.steradians;
             for (facing, sum) in facing.iter().zip(&mut sums) {
                 match piece.shows {
                     Shows::Sky => sum.0 += light * facing,
@@ -127,9 +126,4 @@ impl Hour {
 /// Whether some of the sun's disc clears the horizon or the skyline.
 pub fn is_clear(skyline: &Skyline, light: Vector<World>) -> bool {
     if skyline.is_level() { above_horizon().contains(light) } else { skyline.clears(light, SUN_RADIUS) }
-}
-
-/// The zenith's luminance that gives `level` on level ground.
-fn zenith(sky: Sky, sun: Vector<World>, level: Lux) -> f64 {
-    level.lux() / CieSky::of(sky).on_level_ground(sun)
 }

@@ -14,9 +14,9 @@ use crate::place::cone::Cone;
 use crate::plan::calendar;
 use crate::plan::shot::Asked;
 use crate::plan::stage::Stage;
+use crate::plan::wish::Arc;
 use crate::plan::wish::face::InPicture;
 use crate::plan::wish::region::{self, BearingArc};
-use crate::plan::wish::{Arc, DateRange};
 use crate::sky::search::Limb;
 use crate::sky::sun::Sun;
 use crate::units::{Bearing, Degrees, Duration, Instant, Span, Spans};
@@ -35,20 +35,14 @@ struct Lenses<'a> {
     asked: Vec<Asked>,
 }
 
-/// The best slot of every stretch of light on local `dates`, in order of time, for a lens that may look to any of
-/// `bearings`.
+/// The best slot of every stretch of `light`, which [`any_lens`] has found, in order of time, for a lens that may look to
+/// any of `bearings`.
 ///
 /// Best is the longest hold; where several bearings keep the light from its begin to its end, the middle one.
-pub(in crate::plan) fn slots(
-    sun: &Sun,
-    stage: &Stage,
-    dates: &[DateRange],
-    bearings: &[Bearing],
-) -> Vec<Slot> {
+pub(in crate::plan) fn slots(sun: &Sun, stage: &Stage, light: &Spans, bearings: &[Bearing]) -> Vec<Slot> {
     let lenses = Lenses::of(sun, stage, bearings);
-    let all = Spans::gather(dates.iter().filter_map(|range| calendar::whole(&stage.zone, *range)).collect());
-    let light = all.iter().flat_map(|within| any_lens(sun, stage, within).iter().collect::<Vec<_>>());
     light
+        .iter()
         .flat_map(|light| calendar::by_days(&stage.zone, light))
         .filter(|light| light.duration() >= stage.takes)
         .filter_map(|light| lenses.best_within(light))

@@ -5,7 +5,6 @@
 
 use chrono::NaiveDate;
 
-use super::met;
 use super::reason::above_horizon;
 use crate::place::cone::Cone;
 use crate::place::zone::Zone;
@@ -26,9 +25,9 @@ pub struct DayRow {
     pub met: Vec<ClockSpan>,
 }
 
-/// A row for every local date of `dates`, in order.
-pub fn sheet(sun: &Sun, stage: &Stage, dates: DateRange) -> Vec<DayRow> {
-    rows(sun, &stage.zone, dates, |within| long_enough(stage, &met::met(sun, stage, within)))
+/// A row for every local date of `dates`, in order, with the `light` that was found in them.
+pub fn sheet(sun: &Sun, stage: &Stage, dates: DateRange, light: &Spans) -> Vec<DayRow> {
+    rows(sun, &stage.zone, dates, |_| long_enough(stage, light))
 }
 
 /// The same, with what `met` finds in the whole of `dates` for a wish.
@@ -94,6 +93,7 @@ fn row(rows: &mut [DayRow], date: NaiveDate, change: impl FnOnce(&mut DayRow)) {
 mod tests {
     use super::*;
     use crate::plan::fixture::{clock, field, lisbon, loft, on, site, wish};
+    use crate::plan::search::met::met;
     use crate::plan::search::slots;
     use crate::plan::wish::SunOnMark;
     use crate::units::Duration;
@@ -106,11 +106,16 @@ mod tests {
         (span.from.minutes(), span.to.minutes())
     }
 
+    fn found(sun: &Sun, stage: &Stage, dates: DateRange) -> Vec<DayRow> {
+        let light = calendar::whole(&stage.zone, dates).map(|within| met(sun, stage, within));
+        sheet(sun, stage, dates, &light.unwrap_or_default())
+    }
+
     #[test]
     fn the_loft_over_a_year() {
         let stage = loft();
         let sun = Sun::new(stage.site);
-        let rows = sheet(&sun, &stage, year());
+        let rows = found(&sun, &stage, year());
         assert_eq!(rows.len(), 365);
         for row in &rows {
             assert_eq!(row.sun_up.len(), 1, "{}", row.date);
@@ -125,7 +130,7 @@ mod tests {
     #[test]
     fn summer_time_is_a_step() {
         let stage = field();
-        let rows = sheet(&Sun::new(stage.site), &stage, year());
+        let rows = found(&Sun::new(stage.site), &stage, year());
         let rise = |date| minutes(&rows.iter().find(|row| row.date == date).unwrap().sun_up[0]).0;
         assert!((rise(on(2027, 3, 28)) - rise(on(2027, 3, 27)) - 60.0).abs() < 3.0);
         assert!((rise(on(2027, 10, 31)) - rise(on(2027, 10, 30)) + 60.0).abs() < 3.0);
@@ -138,7 +143,7 @@ mod tests {
         stage.zone = clock(60, &[("2027-03-28T01:00:00Z", "2027-10-31T01:00:00Z")]);
         stage.wish = wish((0.0, 360.0), (0.0, 90.0), SunOnMark::Any);
         let rows =
-            sheet(&Sun::new(stage.site), &stage, DateRange { from: on(2027, 6, 20), to: on(2027, 6, 22) });
+            found(&Sun::new(stage.site), &stage, DateRange { from: on(2027, 6, 20), to: on(2027, 6, 22) });
         for row in rows {
             let all_day = ClockSpan { from: Duration::ZERO, to: Duration::DAY };
             assert_eq!((row.sun_up, row.met), (vec![all_day], vec![all_day]));
@@ -168,6 +173,6 @@ mod tests {
     #[test]
     fn a_sheet_of_nothing() {
         let none = DateRange { from: on(2027, 2, 2), to: on(2027, 2, 1) };
-        assert_eq!(sheet(&Sun::new(field().site), &field(), none), []);
+        assert_eq!(found(&Sun::new(field().site), &field(), none), []);
     }
 }

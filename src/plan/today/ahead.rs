@@ -136,8 +136,8 @@ const fn rank(light: &Light) -> u8 {
 }
 
 /// Slots of `date` and of every date of the year after it, in order.
-fn slots(sun: &Sun, stage: &Stage, date: NaiveDate) -> impl Iterator<Item = Slot> {
-    search::slots(sun, stage, &[DateRange { from: date, to: calendar::later(date, YEAR) }]).into_iter()
+fn slots<'a>(sun: &'a Sun, stage: &'a Stage, date: NaiveDate) -> impl Iterator<Item = Slot> + 'a {
+    search::one_by_one(sun, stage, DateRange { from: date, to: calendar::later(date, YEAR) })
 }
 
 /// Blue hours.

@@ -1,26 +1,22 @@
 //! Planning the days: the search runs in slices between frames, shows how far it is, and can be stopped.
 
-use core::time::Duration as Wait;
-
 use leptos::prelude::*;
 use slantlight::plan::schedule::say;
 use slantlight::plan::schedule::solver::Solver;
 use slantlight::project::shoot::problem::{Brief, brief};
-use slantlight::units::Duration;
 
 use super::{put, zones};
-use crate::app::devices::clock;
+use crate::app::devices::slices::Slices;
 use crate::app::parts::Notes;
 use crate::app::store::Store;
 
-/// Looks of one step, and the longest slice: a page that answers within a frame. Our own choice.
+/// Looks of one step. Our own choice: a step takes less than a slice.
 const STEP: usize = 20_000;
-const SLICE: Duration = Duration::from_millis(8);
 
 /// The search that runs, and how far it is.
 #[derive(Clone, Copy)]
 pub struct Solving {
-    work: StoredValue<Option<(Brief, Solver)>>,
+    slices: Slices,
     /// Percent; `None` while nothing runs.
     done: RwSignal<Option<u32>>,
     /// How good the last plan is known to be.
@@ -30,7 +26,7 @@ pub struct Solving {
 impl Solving {
     /// Nothing runs.
     pub fn idle() -> Self {
-        Self { work: StoredValue::new(None), done: RwSignal::new(None), said: RwSignal::new(String::new()) }
+        Self { slices: Slices::idle(), done: RwSignal::new(None), said: RwSignal::new(String::new()) }
     }
 }
 
@@ -42,14 +38,10 @@ pub fn button(store: Store, solving: Solving) -> AnyView {
             notes.say("Choose at least one shoot day first.");
             return;
         }
-        let brief = brief(&store.desk.latest(), &zones(store));
-        let solver = Solver::new(brief.problem.clone());
-        solving.work.set_value(Some((brief, solver)));
-        solving.done.set(Some(0));
-        slice(store, notes, solving);
+        solve(store, notes, solving);
     };
     let stop = move |_| {
-        solving.work.set_value(None);
+        solving.slices.stop();
         solving.done.set(None);
     };
     let shown = move || {
@@ -69,23 +61,21 @@ pub fn button(store: Store, solving: Solving) -> AnyView {
     view! { <div class="solving">{shown}</div> }.into_any()
 }
 
-fn slice(store: Store, notes: Notes, solving: Solving) {
-    let Some(Some((brief, mut solver))) = solving.work.try_update_value(Option::take) else { return };
-    let begun = clock::now();
-    while !solver.step(STEP) {
-        if clock::now() - begun > SLICE {
-            solving.done.set(Some((solver.share() * 100.0) as u32));
-            solving.work.set_value(Some((brief, solver)));
-            set_timeout(move || slice(store, notes, solving), Wait::ZERO);
+fn solve(store: Store, notes: Notes, solving: Solving) {
+    let brief = brief(&store.desk.latest(), &zones(store));
+    let solver = Solver::new(brief.problem.clone());
+    let show = move |(brief, solver): &(Brief, Solver), is_done: bool| {
+        solving.done.set((!is_done).then(|| (solver.share() * 100.0) as u32));
+        if !is_done {
             return;
         }
-    }
-    solving.done.set(None);
-    let (solution, mut shoot) = (solver.solution(), store.desk.latest().shoot.clone());
-    shoot.plan = brief.plan(&shoot, &solution);
-    if put(store, "plan the days", shoot) {
-        let words = say::found(&brief.problem, &solution);
-        solving.said.set(words.clone());
-        notes.say(words);
-    }
+        let (solution, mut shoot) = (solver.solution(), store.desk.latest().shoot.clone());
+        shoot.plan = brief.plan(&shoot, &solution);
+        if put(store, "plan the days", shoot) {
+            let words = say::found(&brief.problem, &solution);
+            solving.said.set(words.clone());
+            notes.say(words);
+        }
+    };
+    solving.slices.run((brief, solver), |(_, solver)| solver.step(STEP), show);
 }

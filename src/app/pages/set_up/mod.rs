@@ -6,6 +6,7 @@
 //! | `wish` | ring, presets, sun on the mark, heights |
 //! | `lens` | where the lens may look |
 //! | `send` | the set-up in words, for a message |
+//! | `looking` | the search, in slices |
 //! | `slots` | the best slots, each with its reason, and save |
 //! | `alike` | a copy of it, or the light of another |
 //! | `face` | where the nose points, the light on the face |
@@ -27,6 +28,7 @@ mod frame;
 mod grip;
 mod lens;
 mod levels;
+mod looking;
 mod send;
 pub mod shown;
 pub mod slots;
@@ -71,9 +73,10 @@ pub fn SetUpPage(id: String) -> impl IntoView {
 /// What goes with the wish: its slots, a caution, and what is seldom changed.
 #[component]
 fn Beneath(shown: Shown) -> impl IntoView {
+    let looking = looking::Looking::of(shown);
     view! {
-        <slots::Slots shown=shown />
-        <send::SendSetUp shown=shown />
+        <slots::Slots shown=shown looking=looking />
+        <send::SendSetUp shown=shown looking=looking />
         <SunInLens shown=shown />
         <alike::Alike shown=shown />
         <face::Face shown=shown />

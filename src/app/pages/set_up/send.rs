@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use slantlight::project::send;
 
+use super::looking::Looking;
 use super::shown::Shown;
 use super::slots;
 use crate::app::parts::Notes;
@@ -10,10 +11,10 @@ use crate::app::sending;
 
 /// The button.
 #[component]
-pub fn SendSetUp(shown: Shown) -> impl IntoView {
+pub fn SendSetUp(shown: Shown, looking: Looking) -> impl IntoView {
     let notes = Notes::here();
     let tell = move |_| {
-        let best = untrack(|| slots::best(shown));
+        let best = untrack(|| slots::best(shown, looking));
         let (slot, reason) = best.unzip();
         let project = shown.store.desk.latest();
         let text =

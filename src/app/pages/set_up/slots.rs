@@ -20,6 +20,7 @@ use slantlight::sky::sun::Sun;
 use slantlight::units::{Bearing, Span};
 use slantlight::words;
 
+use super::looking::{Looked, Looking};
 use super::shown::Shown;
 use crate::app::parts::{EmptyState, Picture, SaveButton};
 
@@ -38,12 +39,18 @@ pub struct Answer {
 
 /// The list of slots.
 #[component]
-pub fn Slots(shown: Shown) -> impl IntoView {
+pub fn Slots(shown: Shown, looking: Looking) -> impl IntoView {
     let order = RwSignal::new(Order::Hold);
     let all = RwSignal::new(false);
-    let answer = Signal::derive(move || answer(shown, order.get()));
-    let beside =
-        Signal::derive(move || answer.with(|answer| answer.as_ref().map(works_on).unwrap_or_default()));
+    // Every search is another answer: to compare two would cost more than to show it.
+    let answer = Memo::new_with_compare(
+        move |_| looking.found.with(|found| found.as_ref().map(|looked| answer(looked, order.get()))),
+        |_, _| true,
+    );
+    let beside = move || match looking.percent.get() {
+        Some(percent) => format!("looking through the year, {percent} %"),
+        None => answer.with(|answer| answer.as_ref().map(works_on).unwrap_or_default()),
+    };
     view! {
         <section class="slots" aria-live="off">
             <div class="section-head ruled">
@@ -76,22 +83,18 @@ fn year_of(shown: Shown) -> String {
     shown.with(|set_up| Route::Year(set_up.id.clone()).href()).unwrap_or_default()
 }
 
-fn answer(shown: Shown, order: Order) -> Option<Answer> {
-    let stage = shown.stage.get().ok()?;
-    let today = stage.zone.date(shown.store.moment.today());
-    let sun = Arc::new(Sun::new(stage.site));
-    let dates = shown.store.desk.with(|project| project.dates.clone());
-    let found = search::find(&sun, &stage, &dates, today);
+fn answer(looked: &Looked, order: Order) -> Answer {
+    let Looked { sun, stage, found } = looked.clone();
     let (reach, slots) = found.first();
     let mut runs = runs::runs(&stage, slots);
     runs::sort(&stage, &mut runs, order);
     let days = runs::days(&found.year);
-    Some(Answer { sun, stage, reach, runs, days })
+    Answer { sun, stage, reach, runs, days }
 }
 
 /// The best slot and its reason in words: "Thu 11 Mar 2027, 17:38–18:14".
-pub fn best(shown: Shown) -> Option<(String, String)> {
-    let answer = answer(shown, Order::Hold)?;
+pub fn best(shown: Shown, looking: Looking) -> Option<(String, String)> {
+    let answer = looking.found.with(|found| found.as_ref().map(|looked| answer(looked, Order::Hold)))?;
     let slot = answer.runs.first()?.best();
     let edges = uncertainty::edges(&answer.sun, &answer.stage, slot);
     let clock = say::clock(slot.span, &answer.stage, shown.store.settings.get().clock);

@@ -6,6 +6,8 @@ use leptos::prelude::*;
 use slantlight::draw::Point;
 use slantlight::draw::year::{YearDay, YearSheet};
 use slantlight::plan::calendar;
+use slantlight::plan::search::met::met;
+use slantlight::plan::search::weeks::Weeks;
 use slantlight::plan::search::year::{self, DayRow};
 use slantlight::plan::wish::DateRange;
 use slantlight::sky::sun::Sun;
@@ -14,6 +16,7 @@ use slantlight::words;
 use web_sys::PointerEvent;
 
 use super::Chosen;
+use crate::app::devices::slices::Slices;
 use crate::app::pages::set_up::shown::Shown;
 use crate::app::parts::Picture;
 
@@ -24,7 +27,7 @@ const QUARTER: i64 = 15;
 #[component]
 pub fn Sheet(shown: Shown, chosen: Chosen) -> impl IntoView {
     let today = Memo::new(move |_| chosen.zone().date(shown.store.moment.today()));
-    let rows = Memo::new(move |_| work_out(shown, today.get()));
+    let rows = work_out(shown, today);
     view! {
         <Paper rows=rows shown=shown chosen=chosen today=today />
         <ul class="legend" aria-hidden="true">
@@ -37,15 +40,29 @@ pub fn Sheet(shown: Shown, chosen: Chosen) -> impl IntoView {
     }
 }
 
-fn work_out(shown: Shown, today: NaiveDate) -> Vec<DayRow> {
-    let Ok(stage) = shown.stage.get() else { return Vec::new() };
-    let range = DateRange { from: today, to: calendar::later(today, 364) };
-    year::sheet(&Sun::new(stage.site), &stage, range)
+/// The rows, in slices: what has been looked through stands on the sheet already.
+fn work_out(shown: Shown, today: Memo<NaiveDate>) -> RwSignal<Vec<DayRow>> {
+    let (rows, slices) = (RwSignal::new(Vec::new()), Slices::idle());
+    Effect::new(move |_| {
+        let (Ok(stage), from) = (shown.stage.get(), today.get()) else {
+            slices.stop();
+            rows.set(Vec::new());
+            return;
+        };
+        let (sun, dates) = (Sun::new(stage.site), DateRange { from, to: calendar::later(from, 364) });
+        let weeks = Weeks::new(&stage.zone, dates);
+        slices.run(
+            (weeks, sun, stage),
+            |(weeks, sun, stage)| weeks.step(|week| met(sun, stage, week)),
+            move |(weeks, sun, stage), _| rows.set(year::sheet(sun, stage, dates, &weeks.light())),
+        );
+    });
+    rows
 }
 
 /// The drawing; a finger, a mouse or the arrow keys choose a date and a time on it.
 #[component]
-fn Paper(rows: Memo<Vec<DayRow>>, shown: Shown, chosen: Chosen, today: Memo<NaiveDate>) -> impl IntoView {
+fn Paper(rows: RwSignal<Vec<DayRow>>, shown: Shown, chosen: Chosen, today: Memo<NaiveDate>) -> impl IntoView {
     let days = Memo::new(move |_| rows.with(|rows| rows.iter().map(YearDay::from).collect::<Vec<_>>()));
     let drawing = Memo::new(move |_| {
         let style = shown.store.settings.get().clock;
@@ -121,7 +138,7 @@ fn time_of(chosen: Chosen, shown: Shown) -> String {
 
 /// The months, each with how many of its days meet the wish.
 #[component]
-fn Months(chosen: Chosen, rows: Memo<Vec<DayRow>>, today: Memo<NaiveDate>) -> impl IntoView {
+fn Months(chosen: Chosen, rows: RwSignal<Vec<DayRow>>, today: Memo<NaiveDate>) -> impl IntoView {
     let month = move |first: NaiveDate| {
         let best = move || rows.with(|rows| year::best_of_month(rows, first));
         let here = move || calendar::same_month(chosen.get().0, first);
@@ -151,7 +168,7 @@ fn Months(chosen: Chosen, rows: Memo<Vec<DayRow>>, today: Memo<NaiveDate>) -> im
 
 /// The week of the chosen date.
 #[component]
-fn Week(chosen: Chosen, rows: Memo<Vec<DayRow>>, shown: Shown) -> impl IntoView {
+fn Week(chosen: Chosen, rows: RwSignal<Vec<DayRow>>, shown: Shown) -> impl IntoView {
     let week = Memo::new(move |_| calendar::week(chosen.get().0));
     let day = move |date: NaiveDate| {
         let met = rows
