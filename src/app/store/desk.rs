@@ -47,7 +47,9 @@ pub enum NotMade {
 pub struct Desk {
     /// The project as the screens show it.
     shown: RwSignal<Arc<Project>>,
-    /// The project with the last edit in it, at most a frame ahead of what is shown.
+    /// The same for what is dragged itself: ahead of all the rest while the hand moves.
+    live: RwSignal<Arc<Project>>,
+    /// The project with the last edit in it, at most a frame ahead of what is live.
     latest: StoredValue<Arc<Project>>,
     /// The state before the one this tab wrote last: what another tab may still know.
     previous: StoredValue<Option<Arc<Project>>>,
@@ -73,6 +75,7 @@ impl Desk {
     pub fn new(project: Arc<Project>, found: Found, notes: Notes) -> Self {
         let desk = Self {
             shown: RwSignal::new(project.clone()),
+            live: RwSignal::new(project.clone()),
             latest: StoredValue::new(project),
             previous: StoredValue::new(None),
             history: StoredValue::new(History::default()),
@@ -104,6 +107,11 @@ impl Desk {
     /// What `read` finds in the project; tracked.
     pub fn with<T>(self, read: impl FnOnce(&Project) -> T) -> T {
         self.shown.with(|project| read(project))
+    }
+
+    /// The same for what is dragged itself: it hears of each frame. Tracked.
+    pub fn with_live<T>(self, read: impl FnOnce(&Project) -> T) -> T {
+        self.live.with(|project| read(project))
     }
 
     /// Makes an edit: one step of undo.
@@ -161,8 +169,8 @@ impl Desk {
         self.flush();
         cabinet::remember_open(&project.id);
         self.clear_history();
-        self.latest.set_value(project.clone());
-        self.shown.set(project);
+        self.latest.set_value(project);
+        self.settle();
     }
 
     /// Lays a project on the desk and keeps it: a new one, an imported one, a copy.

@@ -8,6 +8,7 @@ use crate::plan::fixture::{field, loft, on, wish};
 use crate::plan::search;
 use crate::plan::search::only_here::every_bearing;
 use crate::plan::search::reason::Question;
+use crate::plan::wish::DateRange;
 use crate::plan::wish::SunOnMark;
 use crate::plan::wish::lens::LensChoice;
 

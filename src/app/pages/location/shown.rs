@@ -24,7 +24,7 @@ impl Shown {
         let store = Store::here();
         store.visit(&id);
         let found = Memo::new(move |_| {
-            store.desk.with(|project| project.locations.iter().find(|place| place.id == id).cloned())
+            store.desk.with_live(|project| project.locations.iter().find(|place| place.id == id).cloned())
         });
         Self { store, found, drag: StoredValue::new(None) }
     }

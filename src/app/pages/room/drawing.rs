@@ -96,7 +96,7 @@ pub fn RoomDrawing(shown: Shown) -> impl IntoView {
 
 fn drawn(shown: Shown, sun: Option<Vector<World>>, from_above: bool) -> Drawing {
     let units = shown.units();
-    let drawing = shown.with(|room| {
+    let drawing = shown.with_live(|room| {
         if from_above {
             plan(room, Scene { sun, lens: None, units })
         } else {

@@ -13,7 +13,8 @@ use crate::app::parts::{BearingSlider, NumberField};
 /// Slider, compass, and how good the bearing is.
 #[component]
 pub fn Faces(shown: Shown) -> impl IntoView {
-    let bearing = Signal::derive(move || shown.with(|room| room.wall_bearing.degrees()).unwrap_or_default());
+    let bearing =
+        Signal::derive(move || shown.with_live(|room| room.wall_bearing.degrees()).unwrap_or_default());
     let good_to =
         Signal::derive(move || shown.with(|room| room.bearing_uncertainty.degrees()).unwrap_or_default());
     let turn = move |degrees: f64| shown.drag(move |room| room.wall_bearing = Bearing::from_degrees(degrees));

@@ -29,6 +29,8 @@ pub struct Shown {
     /// The store.
     pub store: Store,
     found: Memo<Option<(Arc<Location>, Room)>>,
+    /// The room while it is dragged, frame by frame.
+    live: Memo<Option<Room>>,
     /// Id of the mark that was chosen on this page.
     chosen: RwSignal<Option<String>>,
     /// The shown mark, ready to be asked for its sun.
@@ -40,12 +42,16 @@ impl Shown {
     /// The room with this id; all rooms of the app show its location from here on.
     pub fn of(id: String) -> Self {
         let store = Store::here();
+        let by_id = id.clone();
         let found = Memo::new(move |_| {
             store.desk.with(|project| {
-                let (location, room) = project.room(&id)?;
+                let (location, room) = project.room(&by_id)?;
                 let location = project.locations.iter().find(|place| place.id == location.id)?;
                 Some((location.clone(), room.clone()))
             })
+        });
+        let live = Memo::new(move |_| {
+            store.desk.with_live(|project| project.room(&id).map(|(_, room)| room.clone()))
         });
         found.with_untracked(|found| {
             if let Some((location, _)) = found {
@@ -62,7 +68,7 @@ impl Shown {
                 Some(stage::at_mark(&standing, zone).map(Arc::new))
             })
         });
-        Self { store, found, chosen, stage, drag: StoredValue::new(None) }
+        Self { store, found, live, chosen, stage, drag: StoredValue::new(None) }
     }
 
     /// Whether the project has it.
@@ -73,6 +79,11 @@ impl Shown {
     /// Reads the room; tracked.
     pub fn with<T>(self, read: impl FnOnce(&Room) -> T) -> Option<T> {
         self.found.with(|found| found.as_ref().map(|(_, room)| read(room)))
+    }
+
+    /// Reads the room as it is under the hand that drags it; tracked.
+    pub fn with_live<T>(self, read: impl FnOnce(&Room) -> T) -> Option<T> {
+        self.live.with(|room| room.as_ref().map(read))
     }
 
     /// Reads the location; tracked.

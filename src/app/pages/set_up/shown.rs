@@ -34,7 +34,7 @@ impl Shown {
         store.stand_by(&id);
         let by_id = id.clone();
         let found = Memo::new(move |_| {
-            store.desk.with(|project| {
+            store.desk.with_live(|project| {
                 project.set_up(&by_id).map(|(scene, set_up)| {
                     // The scene's head alone: its other set-ups are no business of this page.
                     (Scene { set_ups: Vec::new(), ..scene.clone() }, set_up.clone())

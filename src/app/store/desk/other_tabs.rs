@@ -42,8 +42,8 @@ impl Desk {
             (false, _) => {}
             (true, false) => {
                 self.clear_history();
-                self.latest.set_value(filed.project.clone());
-                self.shown.set(filed.project);
+                self.latest.set_value(filed.project);
+                self.settle();
             }
             (true, true) => self.put_together(filed, known),
         }
@@ -66,8 +66,8 @@ impl Desk {
             self.notes.say("Another tab has changed this project as well. Both were put together; see Projects for earlier versions.");
         }
         if joined == *heard.project {
-            self.latest.set_value(heard.project.clone());
-            self.shown.set(heard.project);
+            self.latest.set_value(heard.project);
+            self.settle();
             self.show_steps();
         } else {
             self.put(Arc::new(joined));

@@ -1,8 +1,8 @@
 //! What waits on the desk to be heard of.
 //!
-//! The screens hear of an edit with the next animation frame. So do the shelves, but while something is dragged once a
-//! second: a record of the whole project at each frame would make the drag stutter. They hear of it at once when it is
-//! let go. A page that is left flushes.
+//! Screens and shelves hear of an edit with the next animation frame. While something is dragged only that itself does:
+//! the rest of the screen hears of it ten times a second, since numbers that change faster cannot be read, and the shelves
+//! once a second. Both hear of it at once when it is let go. A page that is left flushes.
 
 use std::sync::Arc;
 use std::time::Duration as Pause;
@@ -15,14 +15,19 @@ use slantlight::project::versions;
 use super::Desk;
 use crate::app::devices::clock;
 
+/// Between two looks of the rest of the screen while something is dragged. Our own choice.
+const CALM: Pause = Pause::from_millis(100);
+
 /// Between two records while something is dragged. Our own choice.
 const DRAG_PAUSE: Pause = Pause::from_secs(1);
 
 /// What waits to be heard of.
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct Waiting {
-    /// The screens.
+    /// What is dragged, and with it the screens.
     screens: bool,
+    /// What calls the rest of the screen while something is dragged.
+    calm: Option<TimeoutHandle>,
     /// The shelves.
     shelves: bool,
     /// Whether the shelves are to hear with the next frame.
@@ -35,14 +40,28 @@ impl Desk {
     /// Shows and keeps what is waiting, now.
     pub fn flush(self) {
         self.show();
+        self.settle();
         self.keep();
     }
 
-    /// The screens hear of what is waiting.
+    /// What is dragged hears of what is waiting.
     fn show(self) {
         if self.take_waiting(|waiting| &mut waiting.screens) {
-            self.shown.set(self.latest());
+            self.live.set(self.latest());
             self.show_steps();
+        }
+    }
+
+    /// All of the screen shows the project with the last edit in it.
+    pub(super) fn settle(self) {
+        if let Some(timer) = self.waiting.try_update_value(|waiting| waiting.calm.take()).flatten() {
+            timer.clear();
+        }
+        let latest = self.latest();
+        for heard in [self.live, self.shown] {
+            if !heard.with_untracked(|heard| Arc::ptr_eq(heard, &latest)) {
+                heard.set(latest.clone());
+            }
         }
     }
 
@@ -108,8 +127,17 @@ impl Desk {
         self.show();
         let waiting = self.waiting.get_value();
         if waiting.at_once {
+            self.settle();
             self.keep();
-        } else if waiting.shelves && waiting.timer.is_none() {
+            return;
+        }
+        if waiting.calm.is_none() {
+            match set_timeout_with_handle(move || self.settle(), CALM) {
+                Ok(timer) => self.waiting.update_value(|waiting| waiting.calm = Some(timer)),
+                Err(_) => self.settle(),
+            }
+        }
+        if waiting.shelves && waiting.timer.is_none() {
             match set_timeout_with_handle(move || self.keep(), DRAG_PAUSE) {
                 Ok(timer) => {
                     self.keeper.await_newer();
