@@ -120,17 +120,24 @@ fn add_patches(drawing: &mut Drawing, room: &Room, plan: &Plan, sun: Option<Vect
 }
 
 fn add_openings(drawing: &mut Drawing, room: &Room, plan: &Plan) {
-    let (mut path, mut roof) = (Path::new(), Path::new());
+    // Above the plane that is looked at from above: dashed, as on any architect's plan.
+    let (mut path, mut above) = (Path::new(), Path::new());
     for (index, opening) in room.openings.iter().enumerate() {
         let Some(frame) = room.frame(opening) else { continue };
         let name = opening.name.clone();
         let at = if opening.in_ceiling {
-            roof.polygon(&frame.inner.map(|corner| plan.place(corner)));
+            above.polygon(&frame.inner.map(|corner| plan.place(corner)));
             plan.place((frame.inner[0] + frame.inner[2]) * 0.5)
         } else {
             let thick = frame.wall.outward * (opening.reveal.metres() + 3.0 / plan.scale);
             let (one, two) = (frame.inner[0], frame.inner[1]);
             path.polygon(&[one, two, two + thick, one + thick].map(|corner| plan.place(corner)));
+            if let Some(slab) = opening.overhang {
+                let (near, far) =
+                    (frame.wall.outward * opening.reveal.metres(), frame.wall.outward * slab.depth.metres());
+                let edge = [one + near, one + near + far, two + near + far, two + near];
+                above.polyline(&edge.map(|corner| plan.place(corner)));
+            }
             plan.place((one + two) * 0.5)
         };
         drawing.hits.push(Hit { target: Target::Opening(index), at, reach: REACH, name });
@@ -138,7 +145,7 @@ fn add_openings(drawing: &mut Drawing, room: &Room, plan: &Plan) {
     drawing.fill(Paint::Opening, path.clone()).stroke(Paint::Line, 1.2, path).stroke(
         Paint::Dashed,
         1.2,
-        roof,
+        above,
     );
 }
 

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::place::mark::Mark;
-use crate::place::opening::Opening;
+use crate::place::opening::{Opening, Overhang};
 use crate::units::Height;
 use proptest::prelude::*;
 
@@ -70,6 +70,23 @@ fn marks_and_openings_can_be_touched() {
     let mut nothing = loft(180.0);
     nothing.floor.clear();
     assert!(plan(&nothing, scene(None)).layers.is_empty());
+}
+
+#[test]
+fn a_slab_over_a_window_is_dashed_as_far_out_as_it_reaches() {
+    let mut room = loft(180.0);
+    (room.openings[0].reveal, room.openings[0].overhang) =
+        (m(0.3), Some(Overhang { depth: m(0.9), above: m(0.2) }));
+    let plan_of = Plan::of(&room);
+    let dashed = |room: &Room| {
+        let drawing = plan(room, Scene { lens: None, ..scene(None) });
+        drawing.layer(Paint::Dashed).map(|layer| layer.path.text().to_owned())
+    };
+    let mut slab = Path::new();
+    let at = |x: f64, y: f64| plan_of.place(Vector::new(x, y, 0.0));
+    slab.polyline(&[at(2.0, -0.3), at(2.0, -1.2), at(3.2, -1.2), at(3.2, -0.3)]);
+    assert_eq!(dashed(&room).as_deref(), Some(slab.text()));
+    assert_eq!(dashed(&loft(180.0)), None);
 }
 
 proptest! {

@@ -90,31 +90,44 @@ pub fn to_edit(number: f64, decimals: usize) -> String {
     if short == "-0" { "0".to_owned() } else { short.to_owned() }
 }
 
-/// Feet, then perhaps inches; inches alone when only they are marked.
+/// Feet, then perhaps inches; inches alone when only they are marked. Either may end with a fraction, as tapes have them.
 fn read_feet(lower: &str) -> Option<Metres> {
-    let marked: String = lower
-        .replace("ft", "'")
-        .replace("in", "\"")
-        .chars()
-        .map(|mark| match mark {
-            '′' | '’' => '\'',
-            '″' | '”' => '"',
-            other => other,
-        })
-        .collect();
-    let inches_only = marked.ends_with('"') && !marked.contains('\'') && !marked.trim().contains(' ');
-    let parts: Vec<&str> =
-        marked.split(['\'', '"', ' ']).map(str::trim).filter(|part| !part.is_empty()).collect();
-    let numbers = parts.iter().map(|part| read_number(part).ok()).collect::<Option<Vec<f64>>>()?;
+    let marked: String = lower.replace("ft", "'").replace("in", "\"").chars().map(as_on_a_tape).collect();
+    let marked = marked.replace('½', " 1/2").replace('¼', " 1/4").replace('¾', " 3/4");
+    let parts = marked.split(['\'', '"', ' ']).map(str::trim).filter(|part| !part.is_empty());
+    let mut numbers: Vec<f64> = Vec::new();
+    for part in parts {
+        match (read_fraction(part), numbers.last_mut()) {
+            (Some(share), Some(whole)) => *whole += share.copysign(*whole),
+            (Some(share), None) => numbers.push(share),
+            (None, _) => numbers.push(read_number(part).ok()?),
+        }
+    }
+    let inches_only = marked.ends_with('"') && !marked.contains('\'');
     match numbers[..] {
         [inches] if inches_only => Some(Metres::from_feet(inches / 12.0)),
         [feet] => Some(Metres::from_feet(feet)),
-        [feet, inches] if inches >= 0.0 => Some(Metres::from_feet(if parts[0].starts_with(['-', '−']) {
-            feet - inches / 12.0
-        } else {
-            feet + inches / 12.0
-        })),
+        [feet, inches] if inches >= 0.0 => {
+            let is_back = marked.trim_start().starts_with(['-', '−']);
+            Some(Metres::from_feet(if is_back { feet - inches / 12.0 } else { feet + inches / 12.0 }))
+        }
         _ => None,
+    }
+}
+
+/// "1/2", less than one.
+fn read_fraction(part: &str) -> Option<f64> {
+    let (over, under) = part.split_once('/')?;
+    let [over, under]: [u32; 2] = [over.parse().ok()?, under.parse().ok()?];
+    (over < under).then(|| f64::from(over) / f64::from(under))
+}
+
+/// The plain mark of feet or inches.
+fn as_on_a_tape(mark: char) -> char {
+    match mark {
+        '′' | '’' => '\'',
+        '″' | '”' => '"',
+        other => other,
     }
 }
 
@@ -149,6 +162,24 @@ mod tests {
         );
         assert_eq!(read_length("1.2 m", Units::FeetInches), Ok(Metres::from_metres(1.2)));
         assert!(read_length("5 6 7", Units::FeetInches).is_err());
+    }
+
+    #[test]
+    fn fractions_of_an_inch() {
+        let inches =
+            |text| read_length(text, Units::FeetInches).map(|length| (length.feet() * 120.0).round() / 10.0);
+        assert_eq!(
+            [inches("6 1/2\""), inches("6½\""), inches("6.5\""), inches("0' 6 1/2\""), inches("0 6 1/2")]
+                .map(Result::unwrap),
+            [6.5; 5]
+        );
+        assert_eq!(
+            [inches("1/4\""), inches("-1' 6 1/2\""), inches("2 1/2")].map(Result::unwrap),
+            [0.3, -18.5, 30.0]
+        );
+        for wrong in ["6 3/2\"", "1/0\"", "/2\"", "1/2/3\"", "6 1/-2\""] {
+            assert!(inches(wrong).is_err(), "{wrong}");
+        }
     }
 
     proptest! {

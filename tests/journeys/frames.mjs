@@ -1,5 +1,6 @@
 // How smoothly a room follows the bearing slider: frames a second, and the time from a pointer's move to the changed
-// drawing, in headless Chromium with its processor throttled to a quarter. Prints, with the bars; fails only with
+// drawing, in headless Chromium with its processor throttled to a quarter. That time is taken twice: from when the move
+// comes to the page, and from when the browser has stamped it, which holds it back for its next frame (up to 17 ms). Prints, with the bars; fails only with
 // FRAMES=must, since a busy machine is no slow app. Beside it the same drag on a page that does next to nothing: what this
 // machine and browser give at best. `node tests/journeys/frames.mjs`, on the dist/ that is there; THROTTLE=1 for no throttle.
 
@@ -43,7 +44,8 @@ await server.stop();
 
 console.log(`slider drag at ${THROTTLE}× throttle: ${room.sent} moves sent, ${room.moves} came, ${room.changes} frames changed the drawing`);
 bar('frames a second while dragging', room.rate, '≥', BARS.frames, room.rate >= BARS.frames, control.rate);
-bar('pointer move to changed drawing, 95 %, ms', room.p95, '≤', BARS.latency, room.p95 <= BARS.latency, control.p95);
+bar('pointer move to changed drawing, 95 %, ms', room.page, '≤', BARS.latency, room.page <= BARS.latency, control.page);
+bar('the same with the wait for the frame, 95 %, ms', room.p95, '≤', BARS.latency, room.p95 <= BARS.latency, control.p95);
 bar('moves after the last changed frame', room.unseen, '≤', 0, room.unseen === 0, control.unseen);
 
 /** Drags the slider of the page that `open` opens, and says how it followed. */
@@ -75,9 +77,8 @@ async function dragged(open) {
   await screen.page.waitForTimeout(500);
   const seen = await screen.page.evaluate(() => window.frames_seen());
   await screen.close();
-  const sorted = seen.latencies.toSorted((a, b) => a - b);
-  const p95 = sorted[Math.floor(sorted.length * 0.95)] ?? Infinity;
-  return { ...seen, sent, p95, rate: seen.frames / seen.seconds };
+  const p95 = (times) => times.toSorted((a, b) => a - b)[Math.floor(times.length * 0.95)] ?? Infinity;
+  return { ...seen, sent, p95: p95(seen.latencies), page: p95(seen.inPage), rate: seen.frames / seen.seconds };
 }
 
 function bar(name, measured, sign, hold, holds, control) {
@@ -88,16 +89,19 @@ function bar(name, measured, sign, hold, holds, control) {
 
 /** Runs in the page: counts frames, and times each move to the next change of the drawing. */
 function watch() {
-  const seen = { frames: 0, moves: 0, changes: 0, latencies: [], waiting: [], first: 0, last: 0 };
+  const seen = { frames: 0, moves: 0, changes: 0, latencies: [], inPage: [], waiting: [], first: 0, last: 0 };
   addEventListener('pointermove', (event) => {
     if (event.buttons === 0) return;
     seen.moves += 1;
-    seen.waiting.push(event.timeStamp);
+    seen.waiting.push([event.timeStamp, performance.now()]);
   }, { capture: true });
   new MutationObserver(() => {
     if (seen.waiting.length === 0) return;
     seen.changes += 1;
-    for (const at of seen.waiting.splice(0)) seen.latencies.push(performance.now() - at);
+    for (const [sent, came] of seen.waiting.splice(0)) {
+      seen.latencies.push(performance.now() - sent);
+      seen.inPage.push(performance.now() - came);
+    }
   }).observe(document.querySelector('.room-paper'), { subtree: true, childList: true, attributes: true, characterData: true });
   const count = (at) => {
     if (seen.moves > 0) {
