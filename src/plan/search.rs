@@ -113,13 +113,6 @@ impl Search {
     }
 }
 
-/// Slots on the project's dates, in the next six weeks and in the year from `today`.
-pub fn find(sun: &Sun, stage: &Stage, project_dates: &[DateRange], today: NaiveDate) -> Found {
-    let mut search = Search::new(sun, stage, project_dates, today);
-    while !search.step(sun, stage) {}
-    search.found(sun, stage)
-}
-
 /// Slots on local `dates`, in order; they are cut at the first and the last midnight. Where the lens is free, each
 /// stretch of light has the slot of the bearing that holds longest.
 pub fn slots(sun: &Sun, stage: &Stage, dates: &[DateRange]) -> Vec<Slot> {
@@ -263,6 +256,14 @@ mod tests {
             [evening[0], evening[2]].iter().map(|slot| stage.zone.local(slot.span.end())).collect();
         let later = evenings[1] - evenings[0];
         assert!((24 * 60 + 58..=24 * 60 + 64).contains(&later.num_minutes()), "{later}");
+    }
+
+    fn find(sun: &Sun, stage: &Stage, project_dates: &[DateRange], today: NaiveDate) -> Found {
+        let mut search = Search::new(sun, stage, project_dates, today);
+        assert!(!search.knows_soon() && search.share() == 0.0);
+        while !search.step(sun, stage) {}
+        assert!(search.knows_soon() && search.share() == 1.0);
+        search.found(sun, stage)
     }
 
     #[test]
