@@ -216,15 +216,12 @@ fn TypedValue(
         <Show
             when=move || typing.get()
             fallback=move || {
-                let label = button_label.clone();
+                let label = format!("{button_label}: ");
                 view! {
-                    <button
-                        type="button"
-                        class="slider-value"
-                        aria-label=move || format!("{label}: {}, tap to type", say.run(shown.get()))
-                        on:click=move |_| typing.set(true)
-                    >
+                    <button type="button" class="slider-value" on:click=move |_| typing.set(true)>
+                        <span class="unseen">{label}</span>
                         {move || say.run(shown.get())}
+                        <span class="unseen">", tap to type"</span>
                     </button>
                 }
             }
