@@ -27,9 +27,9 @@ const QUARTER: i64 = 15;
 #[component]
 pub fn Sheet(shown: Shown, chosen: Chosen) -> impl IntoView {
     let today = Memo::new(move |_| chosen.zone().date(shown.store.moment.today()));
-    let rows = work_out(shown, today);
+    let (rows, percent) = work_out(shown, today);
     view! {
-        <Paper rows=rows shown=shown chosen=chosen today=today />
+        <Paper rows=rows percent=percent shown=shown chosen=chosen today=today />
         <ul class="legend" aria-hidden="true">
             <li class="met">"wish met"</li>
             <li class="up">"sun up"</li>
@@ -40,13 +40,15 @@ pub fn Sheet(shown: Shown, chosen: Chosen) -> impl IntoView {
     }
 }
 
-/// The rows, in slices: what has been looked through stands on the sheet already.
-fn work_out(shown: Shown, today: Memo<NaiveDate>) -> RwSignal<Vec<DayRow>> {
-    let (rows, slices) = (RwSignal::new(Vec::new()), Slices::idle());
+/// The rows, in slices: what has been looked through stands on the sheet already; and how much that is, percent, until it
+/// is all.
+fn work_out(shown: Shown, today: Memo<NaiveDate>) -> (RwSignal<Vec<DayRow>>, RwSignal<Option<u32>>) {
+    let (rows, percent, slices) = (RwSignal::new(Vec::new()), RwSignal::new(None), Slices::idle());
     Effect::new(move |_| {
         let (Ok(stage), from) = (shown.stage.get(), today.get()) else {
             slices.stop();
             rows.set(Vec::new());
+            percent.set(None);
             return;
         };
         let (sun, dates) = (Sun::new(stage.site), DateRange { from, to: calendar::later(from, 364) });
@@ -54,15 +56,24 @@ fn work_out(shown: Shown, today: Memo<NaiveDate>) -> RwSignal<Vec<DayRow>> {
         slices.run(
             (weeks, sun, stage),
             |(weeks, sun, stage)| weeks.step(|week| met(sun, stage, week)),
-            move |(weeks, sun, stage), _| rows.set(year::sheet(sun, stage, dates, &weeks.light())),
+            move |(weeks, sun, stage), is_done| {
+                percent.set((!is_done).then(|| (weeks.share() * 100.0) as u32));
+                rows.set(year::sheet(sun, stage, dates, &weeks.light()));
+            },
         );
     });
-    rows
+    (rows, percent)
 }
 
 /// The drawing; a finger, a mouse or the arrow keys choose a date and a time on it.
 #[component]
-fn Paper(rows: RwSignal<Vec<DayRow>>, shown: Shown, chosen: Chosen, today: Memo<NaiveDate>) -> impl IntoView {
+fn Paper(
+    rows: RwSignal<Vec<DayRow>>,
+    percent: RwSignal<Option<u32>>,
+    shown: Shown,
+    chosen: Chosen,
+    today: Memo<NaiveDate>,
+) -> impl IntoView {
     let days = Memo::new(move |_| rows.with(|rows| rows.iter().map(YearDay::from).collect::<Vec<_>>()));
     let drawing = Memo::new(move |_| {
         let style = shown.store.settings.get().clock;
@@ -126,7 +137,9 @@ fn Paper(rows: RwSignal<Vec<DayRow>>, shown: Shown, chosen: Chosen, today: Memo<
         >
             <Picture drawing=drawing decoration=true />
         </div>
-        <p class="loupe" aria-hidden="true">{says}</p>
+        <p class="loupe" aria-hidden="true">
+            {says} {move || percent.get().map(|percent| format!(" · looking through the year, {percent} %"))}
+        </p>
     }
 }
 
