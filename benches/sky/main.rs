@@ -15,6 +15,8 @@ use std::hint::black_box;
 use clock::{Bar, Rounds};
 use scenes::{SETUPS, Scene, cold, slots};
 use slantlight::plan::search;
+use slantlight::plan::search::met::met;
+use slantlight::plan::search::weeks::Weeks;
 use slantlight::plan::search::year;
 use slantlight::plan::stage::Stage;
 use slantlight::sky::events::RISE_AND_SET;
@@ -58,9 +60,11 @@ fn lens_slots(stage: &Stage) -> usize {
     search::slots(&Sun::new(stage.site), stage, &[scenes::dates()]).len()
 }
 
-/// Rows of the year's sheet, warm.
+/// Rows of the year's sheet, warm, looked through week by week as a page does.
 fn sheet(stage: &Stage) -> usize {
-    year::sheet(&Sun::new(stage.site), stage, scenes::dates()).len()
+    let (sun, mut weeks) = (Sun::new(stage.site), Weeks::new(&stage.zone, scenes::dates()));
+    while !weeks.step(|week| met(&sun, stage, week)) {}
+    year::sheet(&sun, stage, scenes::dates(), &weeks.light()).len()
 }
 
 fn above(scene: &Scene, sun: Sun) -> usize {
