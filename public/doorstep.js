@@ -1,4 +1,4 @@
-// The first screen of a phone that keeps nothing yet, before the app is there. `index.html` holds it ready.
+// The first screen of a phone that keeps nothing yet, before the app is there. `index.html` holds it ready, `first.js` shows it.
 //
 // On a slow link the app takes seconds. Here every way in begins with the tap: the phone looks for its place, a file
 // is chosen, a place is pasted. What comes of that is given to the app; any other tap is repeated on its namesake there.
@@ -9,7 +9,7 @@
 const FIX = { enableHighAccuracy: true, timeout: 30_000 };
 
 /**
- * Opens it; `give` takes a text or a file for the app. Returns what the app's arrival calls, with the work that takes
+ * Takes its taps; `give` takes a text or a file for the app. Returns what the app's arrival calls, with the work that takes
  * the cover away: done at once, or once nobody is typing here any more.
  */
 export function openDoorstep(give) {
@@ -35,8 +35,6 @@ export function openDoorstep(give) {
     },
   };
 
-  document.documentElement.classList.add('own-letters');
-  doorstep.hidden = false;
   doorstep.addEventListener('click', (event) => {
     const tapped = event.target.closest('a, button');
     if (!tapped) return;

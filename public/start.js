@@ -29,7 +29,8 @@ window.addEventListener('unhandledrejection', ({ reason }) => {
   showFailure({ kind: 'promise', build, detail: describe(reason, 'unknown reason') });
 });
 
-const appIsThere = isFirstVisit() ? openDoorstep(give) : (uncover) => uncover();
+const isFirstVisit = document.documentElement.classList.contains('first-visit');
+const appIsThere = isFirstVisit ? openDoorstep(give) : (uncover) => uncover();
 await start();
 if ('serviceWorker' in navigator) afterLoad(() => keepOffline().catch(() => {}));
 
@@ -51,19 +52,6 @@ async function start() {
     // A trap while starting is a panic of ours; anything else is the file or the engine.
     const kind = error instanceof WebAssembly.RuntimeError ? 'panic' : 'load';
     showFailure({ kind, build, detail: describe(error, 'the app did not compile') });
-  }
-}
-
-/** Nothing is kept here, and no address or message leads further. */
-function isFirstVisit() {
-  return !location.hash && !bridge.received && !keepsSomething();
-}
-
-function keepsSomething() {
-  try {
-    return Object.keys(localStorage).some((key) => key.startsWith('slantlight'));
-  } catch {
-    return false; // Storage is blocked: nothing was kept there.
   }
 }
 
