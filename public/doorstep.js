@@ -49,6 +49,7 @@ export function openDoorstep(give) {
   file.addEventListener('change', () => {
     if (file.files[0]) give(file.files[0]);
   });
+  window.tappedBefore()?.click();
 
   /** The last tap counts; it says so until the app is there. */
   function want(tapped) {

@@ -17,7 +17,8 @@ journey('no acknowledged edit is lost when the browser is killed', async ({ serv
       const note = `kept ${kill}`;
       await page.goto(`${server.address}#location/sail-loft`);
       await page.getByLabel(/What the crew must know/).fill(note);
-      // The mark says Saving until the strict write is through.
+      // The mark says Saving from the next frame on, until the strict write is through.
+      await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
       await page.locator('.kept', { hasText: /^Saved$/ }).waitFor();
       await new Promise((later) => setTimeout(later, Math.random() * 2000));
       await mortal.kill();

@@ -66,7 +66,7 @@ journey('how long all set-ups of a scene cut together follows what stands at any
   const panel = screen.page.locator('.levels-kit details', { hasText: 'Small panel, 0.6 × 0.3 m' }).first();
   await panel.locator('summary').click();
   await panel.getByRole('button', { name: 'Bring it here' }).click();
-  const standing = screen.page.locator('.levels-kit details', { hasText: 'Small panel, 0.6 × 0.3 m' }).first();
+  const standing = screen.page.locator('.levels-kit details', { hasText: /Small panel, 0\.6 × 0\.3 m\s*left, 2\.0 m/ });
   await standing.locator('summary').click();
   await standing.getByLabel('Distance', { exact: true }).fill('0.4');
   await standing.getByLabel('Distance', { exact: true }).press('Tab');
