@@ -9,16 +9,18 @@
 //   received       text that another app shared to us, or text or a file that was given to the first screen, or null; the
 //                  app takes it and sets it to null; `slantlight-received` is sent to `window` when something comes
 //   updateWaiting  whether a newer build is ready; `slantlight-update` is sent to `window` when it turns true
+//   watchClock()   looks at the clock for the app (`clock.js`)
 //   update()       swaps to the newer build and reloads this tab, no other
 //
 // It holds no screen of the app and no formula.
 
+import { watchClock } from './clock.js';
 import { openDoorstep } from './doorstep.js';
 import { showFailure } from './failure.js';
 
 const tag = document.querySelector('script[data-wasm]');
 const build = document.querySelector('meta[name=build]').content;
-const bridge = { build, arrived, failed, received: takeReceived(), updateWaiting: false, update: () => {} };
+const bridge = { build, arrived, failed, received: takeReceived(), updateWaiting: false, update: () => {}, watchClock };
 window.slantlight = bridge;
 
 window.addEventListener('error', ({ error, message }) => {

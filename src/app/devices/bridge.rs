@@ -1,8 +1,10 @@
-//! The start script: a newer version that waits, what is given to us from outside, the failure page.
+//! The start script: a newer version that waits, what is given to us from outside, the clock, the failure page.
 //!
 //! The start script looks after the service worker and tells us by `window.slantlight`.
 
+use js_sys::Function;
 use leptos::prelude::*;
+use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::File;
 
@@ -51,6 +53,13 @@ fn received() -> Option<Received> {
     // A plain object of the start script takes any member.
     drop(js_sys::Reflect::set(&bridge, &"received".into(), &JsValue::NULL));
     received.as_string().map(Received::Text).or_else(|| received.dyn_into().ok().map(Received::File))
+}
+
+/// Has the start script look at the clock, and call `tell` whenever that is news. Returns what asks it to, once it is later
+/// than an instant (milliseconds since 1970).
+pub fn watch_clock(tell: impl Fn() + 'static) -> Option<Function> {
+    let tell = Closure::<dyn Fn()>::new(tell).into_js_value();
+    js::call(&bridge()?, "watchClock", &[tell])?.dyn_into().ok()
 }
 
 /// Name of this build.

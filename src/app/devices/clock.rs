@@ -1,19 +1,15 @@
 //! The phone's clock: now, told each minute while the page is seen, and between the minutes when somebody asks for it.
 //!
-//! A look at the clock each second costs next to nothing, and notices a sleep or a clock that was set; what costs is telling
-//! all who listen. So they are told when another minute has begun, when the time runs not on but elsewhere, and at the
-//! instants for which somebody has asked to be woken.
+//! Telling all who listen is what costs. The start script looks at the clock (`public/clock.js`), and has it told when
+//! another minute has begun, when the time runs not on but elsewhere, when the page is seen again, and at the instants for
+//! which somebody has asked to be woken.
 
+use js_sys::Function;
 use leptos::prelude::*;
 use slantlight::units::Instant;
+use wasm_bindgen::JsValue;
 
-use super::visibility;
-
-/// From one look at the clock to the next.
-const LOOK: core::time::Duration = core::time::Duration::from_secs(1);
-
-/// Told at least so often.
-const MINUTE: i64 = 60_000;
+use super::bridge;
 
 /// What the phone's clock says.
 pub fn now() -> Instant {
@@ -25,55 +21,24 @@ pub fn now() -> Instant {
 pub struct Clock {
     /// When it was told last.
     pub time: ReadSignal<Instant>,
-    tell: WriteSignal<Instant>,
-    /// The next instant for which somebody has asked; told once.
-    wanted: StoredValue<Option<Instant>>,
+    /// Asks the start script.
+    wake: StoredValue<Option<Function>, LocalStorage>,
 }
 
 impl Clock {
-    /// Now, and ticking while the page is seen; told at once when it is seen again.
+    /// Now, and ticking while the page is seen.
     pub fn ticking() -> Self {
         let (time, tell) = signal(now());
-        let clock = Self { time, tell, wanted: StoredValue::new(None) };
-        // One interval for as long as the page is seen: a timer made anew each second costs more than the look itself, and
-        // so does asking each time whether the page is seen.
-        let looks = StoredValue::new(None::<IntervalHandle>);
-        let watch = move |seen: bool| {
-            if let Some(handle) = looks.try_update_value(Option::take).flatten() {
-                handle.clear();
-            }
-            if seen {
-                looks.set_value(set_interval_with_handle(move || clock.look(false), LOOK).ok());
-            }
-        };
-        watch(visibility::is_seen());
-        visibility::on_change(move |seen| {
-            watch(seen);
-            if seen {
-                clock.look(true);
-            }
-        });
-        clock
+        Self { time, wake: StoredValue::new_local(bridge::watch_clock(move || tell.set(now()))) }
     }
 
     /// Asks to be told the time as soon as it is later than `at`. Ask again each time it is told.
     pub fn wake_after(self, at: Instant) {
-        self.wanted.update_value(|wanted| *wanted = Some(wanted.map_or(at, |other| other.min(at))));
-    }
-
-    /// Looks, and tells if there is something to tell.
-    fn look(self, anew: bool) {
-        let time = now();
-        if anew || self.is_news(time) {
-            self.wanted.set_value(None);
-            self.tell.set(time);
-        }
-    }
-
-    fn is_news(self, time: Instant) -> bool {
-        let last = self.time.get_untracked();
-        let is_wanted = self.wanted.get_value().is_some_and(|at| time > at);
-        let minute = |time: Instant| time.unix_millis().div_euclid(MINUTE);
-        is_wanted || minute(time) != minute(last) || time < last
+        self.wake.with_value(|wake| {
+            if let Some(wake) = wake {
+                // It sets a timer, and refuses no number.
+                drop(wake.call1(&JsValue::NULL, &(at.unix_millis() as f64).into()));
+            }
+        });
     }
 }
