@@ -61,11 +61,15 @@ impl Project {
         all.collect()
     }
 
+    /// A camera by its id.
+    pub fn camera(&self, id: &str) -> Option<&Camera> {
+        self.cameras.iter().find(|camera| camera.id == id).map(|camera| &**camera)
+    }
+
     /// The camera of a set-up: its own, else the first.
     pub fn camera_of(&self, set_up: &SetUp) -> Option<&Camera> {
-        let own = set_up.lens.camera.as_deref();
-        let named = own.and_then(|id| self.cameras.iter().find(|camera| camera.id == id));
-        named.or(self.cameras.first()).map(|camera| &**camera)
+        let named = set_up.lens.camera.as_deref().and_then(|id| self.camera(id));
+        named.or_else(|| self.cameras.first().map(|camera| &**camera))
     }
 
     /// Where `at` leads to.

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use slantlight::place::mark::Mark;
 use slantlight::project::edit::Edit;
+use slantlight::project::find;
 use slantlight::units::Metres;
 use slantlight::words;
 
@@ -44,7 +45,7 @@ pub fn MarkFold(
         mark.with(|mark| mark.as_ref().map(|mark| summary(mark, axes, units.get()))).unwrap_or_default()
     });
     let change = move |change: &dyn Fn(&mut Mark)| {
-        if let Some(mut mark) = mark.get_untracked() {
+        if let Some(mut mark) = latest(store, mark) {
             change(&mut mark);
             on_change.run(mark);
         }
@@ -73,6 +74,13 @@ pub fn MarkFold(
     }
 }
 
+/// The mark with the last edit in it, not as the screen shows it: two changes may come within one frame.
+fn latest(store: Store, mark: Signal<Option<Mark>>) -> Option<Mark> {
+    let (id, project) =
+        (mark.with_untracked(|mark| mark.as_ref().map(|mark| mark.id.clone()))?, store.desk.latest());
+    project.locations.iter().flat_map(|place| find::marks(place)).find(|one| one.id == id).cloned()
+}
+
 /// "3.60 m along wall 1 · 2.60 m into the room · face at 1.25 m".
 fn summary(mark: &Mark, axes: Axes, units: words::Units) -> String {
     let say = |length| words::measure(length, units);
@@ -94,11 +102,12 @@ fn summary(mark: &Mark, axes: Axes, units: words::Units) -> String {
 /// The openings sighted from a mark.
 #[component]
 fn Sighted(mark: Signal<Option<Mark>>, on_change: Callback<Mark>) -> impl IntoView {
+    let store = Store::here();
     let sighted = Memo::new(move |_| {
         mark.with(|mark| mark.as_ref().map(|mark| mark.sighted.clone())).unwrap_or_default()
     });
     let remove = move |id: &str| {
-        if let Some(mut mark) = mark.get_untracked() {
+        if let Some(mut mark) = latest(store, mark) {
             mark.sighted.retain(|sighting| sighting.id != id);
             on_change.run(mark);
         }

@@ -59,7 +59,11 @@ fn One(shown: Shown, shots: Memo<Vec<Taken>>, id: String) -> impl IntoView {
     });
     let when = move || shot.with(|shot| shot.as_ref().map(|shot| stamp(shown, shot.at))).unwrap_or_default();
     let change = move |change: &dyn Fn(&mut Taken)| {
-        if let (Some(mut shot), Some(set_up)) = (shot.get_untracked(), set_up_of(shown)) {
+        let Some(set_up) = set_up_of(shown) else { return };
+        // From the latest root, not the one on the screen: two changes may come within one frame.
+        let project = store.desk.latest();
+        let shots = project.set_up(&set_up).map(|(_, one)| one.shots.as_slice()).unwrap_or_default();
+        if let Some(mut shot) = shots.iter().find(|one| id.with_value(|id| one.id == *id)).cloned() {
             change(&mut shot);
             store.edit(Edit::PutShot { set_up, shot });
         }

@@ -131,7 +131,9 @@ fn Gate(shown: Shown) -> impl IntoView {
         found.unwrap_or_else(|| start::camera("camera-a"))
     });
     let put = move |change: &dyn Fn(&mut Camera)| {
-        let mut changed = camera.get_untracked();
+        // From the latest root: two changes may come within one frame.
+        let (project, id) = (store.desk.latest(), camera.with_untracked(|camera| camera.id.clone()));
+        let mut changed = project.camera(&id).cloned().unwrap_or_else(|| camera.get_untracked());
         change(&mut changed);
         store.edit(Edit::PutCamera(changed));
     };

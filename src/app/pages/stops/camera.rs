@@ -6,7 +6,7 @@ use slantlight::plan::kit::CameraSettings;
 use slantlight::plan::levels::exposure::Sought;
 use slantlight::plan::levels::ramp::Ahead;
 use slantlight::plan::levels::rows::{self, CameraRow};
-use slantlight::project::document::Camera;
+use slantlight::project::document::{Camera, Project};
 use slantlight::project::edit::Edit;
 use slantlight::project::start;
 use slantlight::units::{Degrees, Density, FrameRate, Iso, Kelvin, Metres, TStop};
@@ -107,16 +107,12 @@ fn Which(lit: Lit, ids: Memo<Vec<String>>) -> impl IntoView {
 fn Settings(lit: Lit, id: String) -> impl IntoView {
     let store = lit.shown.store;
     let id = StoredValue::new(id);
-    let camera = move || {
-        store.desk.with(|project| {
-            id.with_value(|id| {
-                project.cameras.iter().find(|camera| camera.id == *id).map(|camera| Camera::clone(camera))
-            })
-        })
-    };
+    let read = move |project: &Project| id.with_value(|id| project.camera(id).cloned());
+    let camera = move || store.desk.with(read);
     let settings = move || camera().map(|camera| camera.settings).unwrap_or_default();
     let put = move |change: &dyn Fn(&mut Camera)| {
-        if let Some(mut camera) = untrack(camera) {
+        // From the latest root: two changes may come within one frame.
+        if let Some(mut camera) = read(&store.desk.latest()) {
             change(&mut camera);
             store.edit(Edit::PutCamera(camera));
         }

@@ -19,9 +19,14 @@ struct OfKit {
 
 impl OfKit {
     fn change(self, change: impl FnOnce(&mut Gear)) {
-        if let Some(mut gear) = self.gear.get_untracked() {
+        let store = self.lit.shown.store;
+        // From the latest root: two changes may come within one frame.
+        let project = store.desk.latest();
+        let is_it =
+            |one: &Gear| self.gear.with_untracked(|gear| gear.as_ref().is_some_and(|gear| gear.id == one.id));
+        if let Some(mut gear) = project.kit.iter().find(|one| is_it(one)).map(|one| Gear::clone(one)) {
             change(&mut gear);
-            self.lit.shown.store.edit(Edit::PutGear(Box::new(gear)));
+            store.edit(Edit::PutGear(Box::new(gear)));
         }
     }
 
