@@ -1,8 +1,9 @@
 // How smoothly a room follows the bearing slider: frames a second, and the time from a pointer's move to the changed
 // drawing, in headless Chromium with its processor throttled to a quarter. That time is taken twice: from when the move
-// comes to the page, and from when the browser has stamped it, which holds it back for its next frame (up to 17 ms). Prints, with the bars; fails only with
-// FRAMES=must, since a busy machine is no slow app. Beside it the same drag on a page that does next to nothing: what this
-// machine and browser give at best. `node tests/journeys/frames.mjs`, on the dist/ that is there; THROTTLE=1 for no throttle.
+// comes to the page, and from when the browser has stamped it, which holds it back for its next frame (up to 17 ms).
+// Prints, with the bars; fails only with FRAMES=must, since a busy machine is no slow app. Beside it the same drag on a page
+// that does next to nothing: what this machine and browser give at best. `node tests/journeys/frames.mjs`, on the dist/
+// that is there; THROTTLE=1 for no throttle.
 
 import path from 'node:path';
 import { startChromium } from './kit/browser.mjs';

@@ -1,4 +1,4 @@
-//! The standard's skies by table: [`super::cie_sky`] to some 0.01 %, for a search that asks for thousands of points of
+//! The standard's skies by table: [`super::cie_sky`] within 0.03 %, for a search that asks for thousands of points of
 //! thousands of skies.
 //!
 //! What takes the time there, two exponentials and an arc cosine a point and a whole sky an hour, depends on one number
@@ -11,7 +11,7 @@ use super::{Sky, hemisphere};
 use crate::maths;
 use crate::units::{Height, Vector, World};
 
-/// Steps of the tables (our choice: 1e-4 of the luminance with straight lines between them, beside the sun too).
+/// Steps of the tables (our choice: some 1e-4 of the luminance with straight lines between them, beside the sun too).
 const POINTS: usize = 512;
 
 /// Steps of the sun's height: one degree each from nadir to zenith.

@@ -82,15 +82,18 @@ pub fn RoomDrawing(shown: Shown) -> impl IntoView {
         <div class="room-paper" node_ref=paper>
             <Picture drawing=drawing />
             {move || (0..count.get()).map(handle).collect_view()}
+        </div>
+        // Under the drawing, not on it: there it would lie over windows that are to be dragged.
+        <p class="room-view">
             <button
                 type="button"
-                class="button small room-view"
+                class="button small"
                 aria-pressed=move || if from_above.get() { "true" } else { "false" }
                 on:click=move |_| from_above.update(|above| *above = !*above)
             >
                 "From above"
             </button>
-        </div>
+        </p>
     }
 }
 
