@@ -80,18 +80,24 @@ pub struct Search {
     on_dates: Vec<Slot>,
     today: NaiveDate,
     year: Weeks,
+    /// In the light that is over by the end of the last week.
+    of_year: Vec<Slot>,
 }
 
 impl Search {
     /// The project's dates are looked through at once, of the year from `today` nothing yet.
     pub fn new(sun: &Sun, stage: &Stage, project_dates: &[DateRange], today: NaiveDate) -> Self {
         let year = DateRange { from: today, to: calendar::later(today, YEAR - 1) };
-        Self { on_dates: slots(sun, stage, project_dates), today, year: Weeks::new(&stage.zone, year) }
+        let on_dates = slots(sun, stage, project_dates);
+        Self { on_dates, today, year: Weeks::new(&stage.zone, year), of_year: Vec::new() }
     }
 
     /// Looks through another week; whether that was the last.
     pub fn step(&mut self, sun: &Sun, stage: &Stage) -> bool {
-        self.year.step(|week| light(sun, stage, week))
+        if let Some(over) = self.year.next(|week| light(sun, stage, week)) {
+            self.of_year.extend(parted(sun, stage, &over));
+        }
+        self.year.is_looked_through()
     }
 
     /// Share of the year that has been looked through.
@@ -106,7 +112,8 @@ impl Search {
 
     /// What has been found so far.
     pub fn found(&self, sun: &Sun, stage: &Stage) -> Found {
-        let year = parted(sun, stage, &self.year.light());
+        let mut year = self.of_year.clone();
+        year.extend(parted(sun, stage, &self.year.light()));
         let last = calendar::later(self.today, SOON - 1);
         let soon = year.iter().filter(|slot| slot.date <= last).cloned().collect();
         Found { on_dates: self.on_dates.clone(), soon, year }

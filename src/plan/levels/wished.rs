@@ -4,6 +4,8 @@
 //! every few minutes (by day less often, where light changes slowly), at the edges of the light and where the sun comes onto
 //! the mark or leaves it; each change between two samples is halved down to a second. Nothing longer than a step is missed.
 
+use std::borrow::Cow;
+
 use super::bare::Bare;
 pub use super::level_wish::{Balance, LevelWish};
 use super::sides::Levels;
@@ -12,7 +14,7 @@ use crate::light::ratio::Ratio;
 use crate::plan::search::met;
 use crate::plan::stage::Stage;
 use crate::sky::sun::Sun;
-use crate::units::{Duration, Height, Instant, Lux, Span, Spans};
+use crate::units::{Bearing, Duration, Height, Instant, Lux, Span, Spans};
 
 /// Between samples (our choice: in civil twilight half a stop).
 const STEP: i64 = 3;
@@ -36,7 +38,37 @@ pub struct Wished {
 }
 
 impl Wished {
-    /// Whether all conditions hold at an instant.
+    /// What `stage` asks as it is. A lens that is free may look wherever it does, so that only what is the same for all its
+    /// bearings is asked then; the bearing of each slot is chosen by all of it ([`crate::plan::search::free_lens`]).
+    pub fn of_stage(stage: &Stage) -> Option<Cow<'_, Self>> {
+        let levels = stage.levels.as_deref()?;
+        if stage.free.is_none() {
+            Some(levels.seen_by(stage.lens))
+        } else {
+            levels.of_any_lens().map(Cow::Owned)
+        }
+    }
+
+    /// Whether another bearing of the lens changes when they hold: the two sides are those that the camera sees.
+    pub fn turns_with_lens(&self) -> bool {
+        self.wish.ratio.is_some() || self.wish.soft.is_some()
+    }
+
+    /// What is the same for every bearing of the lens; `None` if that is nothing.
+    pub fn of_any_lens(&self) -> Option<Self> {
+        let wish = LevelWish { balance: self.wish.balance, ..LevelWish::default() };
+        (!wish.is_empty()).then(|| Self { wish, subject: self.subject.clone() })
+    }
+
+    /// The same of a subject that is seen from the lens' place for a bearing of it.
+    pub fn seen_by(&self, lens: Bearing) -> Cow<'_, Self> {
+        if self.subject.lens == lens {
+            return Cow::Borrowed(self);
+        }
+        Cow::Owned(Self { subject: Subject { lens, ..self.subject.clone() }, ..self.clone() })
+    }
+
+    /// Whether all conditions hold at an instant, for the lens that they are asked of.
     pub fn holds(&self, sun: &Sun, stage: &Stage, at: Instant) -> bool {
         let hour = self.subject.hour(sun, at, sky_of(stage.wish.sky));
         if let Some(balance) = self.wish.balance
@@ -58,12 +90,9 @@ impl Wished {
             && self.wish.ratio.is_none_or(|[from, to]| (from..=to).contains(&number))
     }
 
-    /// What is left of `light` when all conditions must hold.
+    /// What is left of `light` when all conditions must hold, for the lens that they are asked of.
     pub fn met(&self, sun: &Sun, stage: &Stage, light: &Spans) -> Spans {
-        // The lens may have been turned since.
-        let mut of_stage = self.clone();
-        of_stage.subject.lens = stage.lens;
-        Spans::gather(light.iter().flat_map(|span| of_stage.within(sun, stage, span)).collect())
+        Spans::gather(light.iter().flat_map(|span| self.within(sun, stage, span)).collect())
     }
 
     fn within(&self, sun: &Sun, stage: &Stage, span: Span) -> Vec<Span> {

@@ -3,8 +3,13 @@
 //! Everything but the lens is the same for every bearing, so it is searched once, exactly. Within each of those spans the
 //! sun's course ([`super::course`]) tells in closed form how long each whole degree of the lens holds; those that come
 //! near the best are then searched exactly: the answer of a scan of every degree, at a fraction of its price.
+//!
+//! Levels of the two sides turn with the lens as well. No course tells those, and an ask costs a thousand directions: where
+//! they are wished each tenth degree is tried, the longest by the rest of the wish first, until none can hold longer.
 
 use core::cell::Cell;
+use std::borrow::Cow;
+use std::sync;
 
 use super::course::Course;
 use super::met;
@@ -12,6 +17,7 @@ use super::scan;
 use super::slot::Slot;
 use crate::place::cone::Cone;
 use crate::plan::calendar;
+use crate::plan::levels::wished::Wished;
 use crate::plan::shot::Asked;
 use crate::plan::stage::Stage;
 use crate::plan::wish::Arc;
@@ -24,15 +30,21 @@ use crate::units::{Bearing, Degrees, Duration, Instant, Span, Spans};
 /// Between two looks at a face or a picture. Our own choice: nothing shorter is worth turning a lens for.
 const LOOK: Duration = Duration::from_minutes(4);
 
+/// Between bearings, in degrees, where levels turn with the lens. Our own choice: half of it changes what falls on a side by a
+/// tenth.
+const BY_LEVELS: u16 = 10;
+
 /// A lens that may look anywhere, and what each bearing of it asks of face and picture.
 struct Lenses<'a> {
     sun: &'a Sun,
     stage: &'a Stage,
-    bearings: &'a [Bearing],
+    bearings: Vec<Bearing>,
     /// Where the light may come from, for a lens to the north.
     north: Vec<BearingArc>,
     /// By the bearings; empty where the wish leaves face and picture out, or asks the same of every lens.
     asked: Vec<Asked>,
+    /// By the bearings; empty where no level turns with the lens.
+    levels: Vec<Cow<'a, Wished>>,
 }
 
 /// The best slot of every stretch of `light`, which [`any_lens`] has found, in order of time, for a lens that may look to
@@ -57,17 +69,33 @@ pub fn any_lens(sun: &Sun, stage: &Stage, within: Span) -> Spans {
     met::met(sun, &without_lens(open), within)
 }
 
-/// The same without what a wish asks of face and picture by the lens.
+/// The bearings that are tried of those a lens may have: all; one in ten where levels turn with it.
+pub fn tried(stage: &Stage, bearings: &[Bearing]) -> Vec<Bearing> {
+    bearings.iter().copied().step_by(usize::from(step(stage))).collect()
+}
+
+/// Degrees between two bearings that are tried.
+pub fn step(stage: &Stage) -> u16 {
+    if turning_levels(stage).is_some() { BY_LEVELS } else { 1 }
+}
+
+/// The levels wished, where another bearing of the lens changes when they hold.
+fn turning_levels(stage: &Stage) -> Option<&Wished> {
+    stage.levels.as_deref().filter(|levels| levels.turns_with_lens())
+}
+
+/// The same without what a wish asks of face, picture and levels by the lens.
 pub(in crate::plan) fn without_lens(mut stage: Stage) -> Stage {
     stage.wish.face.cheek = None;
     stage.wish.in_picture = InPicture::Any;
+    stage.levels = stage.levels.and_then(|levels| levels.of_any_lens()).map(sync::Arc::new);
     stage
 }
 
 /// What of `light`, in which all is granted that no lens changes, is left by some of `bearings`.
 pub(in crate::plan) fn some_lens(sun: &Sun, stage: &Stage, light: Spans, bearings: &[Bearing]) -> Spans {
     let lenses = Lenses::of(sun, stage, bearings);
-    if lenses.asked.is_empty() {
+    if lenses.asked.is_empty() && lenses.levels.is_empty() {
         return light;
     }
     // The lens that did at the last look mostly does at the next.
@@ -75,10 +103,11 @@ pub(in crate::plan) fn some_lens(sun: &Sun, stage: &Stage, light: Spans, bearing
     let holds = |at: Instant| {
         let towards = sun.apparent(at);
         let does = |place: &usize| {
-            lenses.is_in_arc(bearings[*place], towards.bearing())
-                && lenses.asked[*place].lacks(stage, at, towards).is_none()
+            lenses.is_in_arc(lenses.bearings[*place], towards.bearing())
+                && lenses.asked.get(*place).is_none_or(|asked| asked.lacks(stage, at, towards).is_none())
+                && lenses.levels.get(*place).is_none_or(|levels| levels.holds(sun, stage, at))
         };
-        let found = (last.get()..bearings.len()).chain(0..last.get()).find(does);
+        let found = (last.get()..lenses.bearings.len()).chain(0..last.get()).find(does);
         last.set(found.unwrap_or(last.get()));
         found.is_some()
     };
@@ -92,7 +121,11 @@ pub fn with_lens(sun: &Sun, stage: &Stage, light: &Spans, lens: Bearing) -> Span
     let found = light.iter().flat_map(|span| sun.spans_in(&arcs, Limb::Centre, span).as_slice().to_vec());
     let asked = Asked::of(stage, lens);
     let found = Spans::gather(found.collect());
-    if asked.is_nothing() { found } else { asked.leaves(sun, stage, found) }
+    let found = if asked.is_nothing() { found } else { asked.leaves(sun, stage, found) };
+    match turning_levels(stage) {
+        Some(levels) => levels.seen_by(lens).met(sun, &stage.looking(lens), &found),
+        None => found,
+    }
 }
 
 /// The longest of some spans; the earliest of equals.
@@ -101,12 +134,15 @@ pub fn longest(spans: &Spans) -> Option<Span> {
 }
 
 impl<'a> Lenses<'a> {
-    fn of(sun: &'a Sun, stage: &'a Stage, bearings: &'a [Bearing]) -> Self {
+    fn of(sun: &'a Sun, stage: &'a Stage, bearings: &[Bearing]) -> Self {
         let wish = &stage.wish;
         let turns = wish.face.cheek.is_some() || !wish.in_picture.is_any();
-        let asked = bearings.iter().filter(|_| turns).map(|lens| Asked::of(stage, *lens));
+        let bearings = tried(stage, bearings);
+        let asked = bearings.iter().filter(|_| turns).map(|lens| Asked::of(stage, *lens)).collect();
+        let seen_by = |levels: &'a Wished| bearings.iter().map(|lens| levels.seen_by(*lens)).collect();
+        let levels = turning_levels(stage).map(seen_by).unwrap_or_default();
         let north = region::bearings(wish.arc, Bearing::default());
-        Self { sun, stage, bearings, north, asked: asked.collect() }
+        Self { sun, stage, bearings, north, asked, levels }
     }
 
     /// Whether the light comes from where it is wished for a bearing of the lens.
@@ -148,10 +184,23 @@ impl<'a> Lenses<'a> {
         if middle.is_some_and(|(_, span)| span == light) {
             return middle;
         }
-        let least = most - give;
-        let near = self.bearings.iter().zip(&holds).filter(|(_, hold)| **hold >= least);
-        let found: Vec<_> = near.filter_map(|(lens, _)| exact(*lens)).collect();
-        found.into_iter().rev().max_by_key(|(_, span)| span.duration())
+        let mut by_hold: Vec<usize> = (0..holds.len()).collect();
+        crate::order::by_key(&mut by_hold, |place| -holds[*place]);
+        let mut best: Option<(usize, Bearing, Span)> = None;
+        for place in by_hold {
+            let longest = best.map_or(self.stage.takes, |(_, _, span)| span.duration());
+            if holds[place] + give < longest {
+                break;
+            }
+            let Some((lens, span)) = exact(self.bearings[place]) else { continue };
+            let is_better = |(of, _, best): (usize, Bearing, Span)| {
+                span.duration() > best.duration() || span.duration() == best.duration() && place < of
+            };
+            if best.is_none_or(is_better) {
+                best = Some((place, lens, span));
+            }
+        }
+        best.map(|(_, lens, span)| (lens, span))
     }
 
     /// How long a bearing holds at most, by the course.

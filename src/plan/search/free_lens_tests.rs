@@ -5,9 +5,11 @@ use crate::light::face::{Cheek, Facing};
 use crate::light::picture::Picture;
 use crate::place::background::Background;
 use crate::plan::fixture::{field, loft, on, wish};
+use crate::plan::levels;
+use crate::plan::levels::wished::LevelWish;
 use crate::plan::search;
 use crate::plan::search::only_here::every_bearing;
-use crate::plan::search::reason::Question;
+use crate::plan::search::reason::{Question, Reason};
 use crate::plan::wish::DateRange;
 use crate::plan::wish::SunOnMark;
 use crate::plan::wish::lens::LensChoice;
@@ -108,6 +110,46 @@ fn equals_a_brute_scan_of_every_degree_and_minute() {
             assert!(near(at) || met.contains(at) == any, "{at}");
         }
     }
+}
+
+/// Three times as bright on one side as on the other, or so: by day at site T, in the open.
+fn of_a_ratio() -> Stage {
+    let subject = levels::fixture::open(200.0);
+    let mut stage = Stage { wish: wish((0.0, 360.0), (3.0, 90.0), SunOnMark::Any), ..field() };
+    stage.wish.levels = LevelWish { ratio: Some([2.5, 4.0]), ..LevelWish::default() };
+    (stage.site, stage.zone) = (subject.site, subject.zone.clone());
+    stage.lens = Bearing::from_degrees(90.0);
+    stage.levels = Some(sync::Arc::new(Wished { wish: stage.wish.levels, subject }));
+    stage
+}
+
+#[test]
+fn levels_turn_with_the_lens() {
+    let free = free(of_a_ratio(), all_round(), &[]);
+    let sun = Sun::new(free.site);
+    let dates = [DateRange { from: on(2027, 3, 20), to: on(2027, 3, 20) }];
+    let day = calendar::whole(&free.zone, dates[0]).unwrap();
+    let bearings: Vec<Bearing> = (0..36).map(|ten| Bearing::from_degrees(f64::from(ten) * 10.0)).collect();
+    let alone: Vec<Spans> = bearings.iter().map(|lens| met::met(&sun, &free.looking(*lens), day)).collect();
+
+    let found = search::slots(&sun, &free, &dates);
+    let best = found.iter().max_by_key(|slot| slot.hold()).unwrap();
+    let most = alone.iter().filter_map(longest).max_by_key(|span| span.duration()).unwrap();
+    let own = longest(&met::met(&sun, &free.looking(free.lens), day)).unwrap();
+    assert!((best.hold() - most.duration()).millis().abs() < 2000, "{best:?} {most:?}");
+    assert!(best.hold() - own.duration() > Duration::from_minutes(15), "a lens that turns finds more");
+    let wished = free.levels.as_ref().unwrap();
+    let [early, late] = [best.span.start(), best.span.end()];
+    for at in [early + Duration::from_minutes(1), best.span.middle(), late - Duration::from_minutes(1)] {
+        assert!(wished.seen_by(best.lens).holds(&sun, &free, at), "{at}");
+    }
+    assert!([best.starts, best.ends].contains(&Reason::Levels), "{best:?}");
+
+    // Some lens does whenever one of them does alone.
+    let some = met::met(&sun, &free, day);
+    let any = alone.iter().fold(Spans::none(), |all, one| all.or(one));
+    let apart = any.without(&some).total() + some.without(&any).total();
+    assert!(apart < Duration::from_minutes(1), "{} min of {}", apart.minutes(), any.total().minutes());
 }
 
 #[test]

@@ -9,6 +9,7 @@ use super::reason::above_horizon;
 use crate::place::cone::Cone;
 use crate::place::skyline::Skyline;
 use crate::plan::calendar;
+use crate::plan::levels::wished::Wished;
 use crate::plan::shot;
 use crate::plan::stage::Stage;
 use crate::plan::wish::SunOnMark;
@@ -26,9 +27,9 @@ pub fn met(sun: &Sun, stage: &Stage, within: Span) -> Spans {
             as_direct_as_wished(sun, stage, &wished(sun, stage, within), within)
         }
     };
-    let light = possible(stage, shot::kept(sun, stage, light), within);
+    let light = shot::kept(sun, stage, possible(stage, light, within));
     // Last, since a level costs a thousand directions.
-    match &stage.levels {
+    match Wished::of_stage(stage) {
         Some(levels) => levels.met(sun, stage, &light),
         None => light,
     }

@@ -1,7 +1,7 @@
 //! Only here from–to: the span is given, where does the camera go?
 //!
-//! Every whole degree of the bearings allowed is tried, each exactly in time; neighbours that do are gathered into
-//! arcs. If none does: [`super::otherwise`].
+//! Every whole degree of the bearings allowed is tried (each tenth where levels turn with the lens), each exactly in time;
+//! neighbours that do are gathered into arcs. If none does: [`super::otherwise`].
 
 use super::free_lens;
 use super::slot::Light;
@@ -58,7 +58,7 @@ pub fn every_bearing(
     backgrounds: &[Background],
 ) -> Vec<LensHold> {
     let light = free_lens::any_lens(sun, stage, span);
-    let bearings = choice.bearings(stage.lens, backgrounds);
+    let bearings = free_lens::tried(stage, &choice.bearings(stage.lens, backgrounds));
     bearings
         .into_iter()
         .map(|lens| LensHold {
@@ -72,15 +72,17 @@ pub fn every_bearing(
 /// The bearings that hold as long as the set-up takes, neighbours gathered, the longest hold first.
 pub fn arcs(sun: &Sun, stage: &Stage, tried: &[LensHold]) -> Vec<LensArc> {
     let mut arcs: Vec<LensArc> =
-        neighbours(tried, stage.takes).into_iter().filter_map(|group| arc(sun, stage, &group)).collect();
+        neighbours(stage, tried).into_iter().filter_map(|group| arc(sun, stage, &group)).collect();
     crate::order::by_key(&mut arcs, |arc| -arc.best.hold());
     arcs
 }
 
 /// Bearings that do, parted where one is missing; the first and the last group are one across north.
-fn neighbours(tried: &[LensHold], takes: Duration) -> Vec<Vec<LensHold>> {
+fn neighbours(stage: &Stage, tried: &[LensHold]) -> Vec<Vec<LensHold>> {
+    let step = Degrees::from_degrees(f64::from(free_lens::step(stage)));
+    let is_next = |hold: &LensHold, next: &LensHold| hold.lens.turn_to(next.lens) == step;
     let mut groups: Vec<Vec<LensHold>> = Vec::new();
-    for hold in tried.iter().filter(|hold| does(hold, takes)) {
+    for hold in tried.iter().filter(|hold| does(hold, stage.takes)) {
         match groups.last_mut() {
             Some(group) if group.last().is_some_and(|last| is_next(last, hold)) => group.push(hold.clone()),
             _ => groups.push(vec![hold.clone()]),
@@ -100,11 +102,6 @@ fn neighbours(tried: &[LensHold], takes: Duration) -> Vec<Vec<LensHold>> {
 /// Whether a bearing holds long enough.
 pub(in crate::plan) fn does(hold: &LensHold, takes: Duration) -> bool {
     hold.hold() >= takes && !hold.met.is_empty()
-}
-
-/// Whether `next` looks a degree further clockwise.
-fn is_next(hold: &LensHold, next: &LensHold) -> bool {
-    hold.lens.turn_to(next.lens) == Degrees::from_degrees(1.0)
 }
 
 /// The arc of a group of bearings.

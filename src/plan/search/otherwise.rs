@@ -51,7 +51,8 @@ pub enum Change {
     Highest(Degrees),
 }
 
-/// The nearest slots that begin before the span and that end after it; none further away than a year.
+/// The nearest slots that begin before the span and that end after it; none further away than a year, or than a month where
+/// levels turn with the lens.
 pub fn nearest(sun: &Sun, asked: &Asked<'_>) -> (Option<Nearby>, Option<Nearby>) {
     (
         beside(sun, asked, |days| within(asked.span, days, 0)),
@@ -129,14 +130,16 @@ fn least(most: u32, works: impl Fn(u32) -> bool) -> Option<u32> {
 /// Whether any bearing allowed gives the wish long enough within the span.
 fn is_possible(sun: &Sun, asked: &Asked<'_>) -> bool {
     let light = free_lens::any_lens(sun, asked.stage, asked.span);
-    let bearings = asked.choice.bearings(asked.stage.lens, asked.backgrounds);
+    let allowed = asked.choice.bearings(asked.stage.lens, asked.backgrounds);
+    let bearings = free_lens::tried(asked.stage, &allowed);
     let holds = |lens: Bearing| free_lens::longest(&free_lens::with_lens(sun, asked.stage, &light, lens));
     bearings.into_iter().any(|lens| holds(lens).is_some_and(|met| met.duration() >= asked.stage.takes))
 }
 
 /// The slot nearest to the span, looked for further and further away.
 fn beside(sun: &Sun, asked: &Asked<'_>, window: impl Fn(i64) -> Option<Span>) -> Option<Nearby> {
-    REACHES.iter().find_map(|days| nearest_within(sun, asked, window(*days)?))
+    let reaches = if free_lens::step(asked.stage) > 1 { &REACHES[..2] } else { &REACHES[..] };
+    reaches.iter().find_map(|days| nearest_within(sun, asked, window(*days)?))
 }
 
 /// The slot within `window` that is nearest to the span; of equals the longest.

@@ -3,8 +3,11 @@
 //! The search finds spans by planes; this asks the same of one instant. It tells why a slot begins and ends,
 //! and it is the second opinion on the search.
 
+use std::borrow::Cow;
+
 use crate::place::cone::HalfSpace;
 use crate::plan::calendar;
+use crate::plan::levels::wished::Wished;
 use crate::plan::shot;
 use crate::plan::stage::Stage;
 use crate::plan::wish::SunOnMark;
@@ -57,6 +60,7 @@ pub(in crate::plan) struct Question<'a> {
     arcs: Vec<BearingArc>,
     limits: [HalfSpace; 2],
     shot: shot::Asked,
+    levels: Option<Cow<'a, Wished>>,
 }
 
 impl<'a> Question<'a> {
@@ -67,6 +71,7 @@ impl<'a> Question<'a> {
             arcs: stage.light_from(),
             limits: region::height_limits(stage.wish.heights),
             shot: shot::Asked::of_stage(stage),
+            levels: Wished::of_stage(stage),
         }
     }
 
@@ -96,7 +101,7 @@ impl<'a> Question<'a> {
 
     /// What the levels lack.
     fn levels(&self, sun: &Sun, at: Instant) -> Option<Reason> {
-        let levels = self.stage.levels.as_ref()?;
+        let levels = self.levels.as_ref()?;
         (!levels.holds(sun, self.stage, at)).then_some(Reason::Levels)
     }
 

@@ -41,6 +41,11 @@ impl Weeks {
         if let Some(week) = self.rest.pop() {
             self.light.extend(look(week).iter());
         }
+        self.is_looked_through()
+    }
+
+    /// Whether all is looked through.
+    pub fn is_looked_through(&self) -> bool {
         self.rest.is_empty()
     }
 
@@ -64,7 +69,7 @@ impl Weeks {
         if self.all == 0 { 1.0 } else { 1.0 - self.rest.len() as f64 / self.all as f64 }
     }
 
-    /// The light found so far; what goes on over the end of a week is one.
+    /// The light found so far and not given yet; what goes on over the end of a week is one.
     pub fn light(&self) -> Spans {
         Spans::gather(self.light.clone())
     }
