@@ -1,11 +1,14 @@
 // Looks at the clock while the page is seen, and tells the app only what is news: another minute, a time that runs not on
-// but elsewhere (a clock that was set), and the instants for which it has asked. A page that is seen again is told at once.
+// but elsewhere (a clock that was set), and the instants for which it has asked. A page that is seen again is told at once,
+// and a clock that was set is looked at in the next touch: who sets one has left the page for it.
 //
 // Here and not in the app, since a page at rest wakes for this alone: compiled code that has gone cold meanwhile costs
 // several times as much to ask.
 
-/** From one look to the next: what a clock that was set may stand wrong for. */
-const LOOK = 1500;
+/** From one look to the next: what a clock that was set may stand wrong for while nobody touches the page. */
+const LOOK = 5000;
+/** What somebody does who is there. */
+const TOUCHES = ['focus', 'pointerdown', 'keydown'];
 /** Nothing is asked for more often. */
 const SHORTEST = 50;
 const MINUTE = 60_000;
@@ -33,6 +36,7 @@ export function watchClock(tell) {
   }
 
   document.addEventListener('visibilitychange', () => (isSeen() ? look(true) : clearTimeout(timer)));
+  for (const touch of TOUCHES) window.addEventListener(touch, () => look(false), { capture: true, passive: true });
   wait();
   return (at) => {
     wanted = Math.min(wanted, at);
