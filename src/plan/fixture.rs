@@ -1,5 +1,7 @@
 //! Stages for the tests of this room: a loft, an open field, and random ones from everywhere on Earth.
 
+use std::sync;
+
 use chrono::{NaiveDate, NaiveTime};
 use proptest::prelude::*;
 
@@ -14,6 +16,8 @@ use crate::place::skyline::{Point, Skyline};
 use crate::place::zone::Zone;
 use crate::plan::cutting::Gauge;
 use crate::plan::in_room::RoomStage;
+use crate::plan::levels;
+use crate::plan::levels::wished::{LevelWish, Wished};
 use crate::plan::shot::Shot;
 use crate::plan::stage::{Stage, StageOpening};
 use crate::plan::wish::face::{FaceWish, InPicture};
@@ -33,6 +37,17 @@ pub(super) fn site(latitude: f64, longitude: f64) -> Site {
 
 pub(super) fn on(year: i32, month: u32, day: u32) -> NaiveDate {
     NaiveDate::from_ymd_opt(year, month, day).unwrap()
+}
+
+/// Three times as bright on one side as on the other, or so: by day at site T, in the open.
+pub(super) fn of_a_ratio() -> Stage {
+    let subject = levels::fixture::open(200.0);
+    let mut stage = Stage { wish: wish((0.0, 360.0), (3.0, 90.0), SunOnMark::Any), ..field() };
+    stage.wish.levels = LevelWish { ratio: Some([2.5, 4.0]), ..LevelWish::default() };
+    (stage.site, stage.zone) = (subject.site, subject.zone.clone());
+    stage.lens = Bearing::from_degrees(90.0);
+    stage.levels = Some(sync::Arc::new(Wished { wish: stage.wish.levels, subject }));
+    stage
 }
 
 pub(super) fn at(text: &str) -> Instant {

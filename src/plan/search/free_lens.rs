@@ -30,8 +30,8 @@ use crate::units::{Bearing, Degrees, Duration, Instant, Span, Spans};
 /// Between two looks at a face or a picture. Our own choice: nothing shorter is worth turning a lens for.
 const LOOK: Duration = Duration::from_minutes(4);
 
-/// Between bearings, in degrees, where levels turn with the lens. Our own choice: half of it changes what falls on a side by a
-/// tenth.
+/// Between bearings, in degrees, where levels turn with the lens. Our own choice: half of it changes what falls at 45° onto
+/// a side by a tenth.
 const BY_LEVELS: u16 = 10;
 
 /// A lens that may look anywhere, and what each bearing of it asks of face and picture.

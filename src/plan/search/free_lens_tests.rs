@@ -4,9 +4,7 @@ use super::*;
 use crate::light::face::{Cheek, Facing};
 use crate::light::picture::Picture;
 use crate::place::background::Background;
-use crate::plan::fixture::{field, loft, on, wish};
-use crate::plan::levels;
-use crate::plan::levels::wished::LevelWish;
+use crate::plan::fixture::{field, loft, of_a_ratio, on, wish};
 use crate::plan::search;
 use crate::plan::search::only_here::every_bearing;
 use crate::plan::search::reason::{Question, Reason};
@@ -110,17 +108,6 @@ fn equals_a_brute_scan_of_every_degree_and_minute() {
             assert!(near(at) || met.contains(at) == any, "{at}");
         }
     }
-}
-
-/// Three times as bright on one side as on the other, or so: by day at site T, in the open.
-fn of_a_ratio() -> Stage {
-    let subject = levels::fixture::open(200.0);
-    let mut stage = Stage { wish: wish((0.0, 360.0), (3.0, 90.0), SunOnMark::Any), ..field() };
-    stage.wish.levels = LevelWish { ratio: Some([2.5, 4.0]), ..LevelWish::default() };
-    (stage.site, stage.zone) = (subject.site, subject.zone.clone());
-    stage.lens = Bearing::from_degrees(90.0);
-    stage.levels = Some(sync::Arc::new(Wished { wish: stage.wish.levels, subject }));
-    stage
 }
 
 #[test]

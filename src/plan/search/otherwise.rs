@@ -52,7 +52,7 @@ pub enum Change {
 }
 
 /// The nearest slots that begin before the span and that end after it; none further away than a year, or than a month where
-/// levels turn with the lens.
+/// levels turn with a lens that is free.
 pub fn nearest(sun: &Sun, asked: &Asked<'_>) -> (Option<Nearby>, Option<Nearby>) {
     (
         beside(sun, asked, |days| within(asked.span, days, 0)),
@@ -138,7 +138,8 @@ fn is_possible(sun: &Sun, asked: &Asked<'_>) -> bool {
 
 /// The slot nearest to the span, looked for further and further away.
 fn beside(sun: &Sun, asked: &Asked<'_>, window: impl Fn(i64) -> Option<Span>) -> Option<Nearby> {
-    let reaches = if free_lens::step(asked.stage) > 1 { &REACHES[..2] } else { &REACHES[..] };
+    let is_dear = !asked.choice.is_fixed() && free_lens::step(asked.stage) > 1;
+    let reaches = if is_dear { &REACHES[..2] } else { &REACHES[..] };
     reaches.iter().find_map(|days| nearest_within(sun, asked, window(*days)?))
 }
 
@@ -188,12 +189,26 @@ fn within(span: Span, before: i64, after: i64) -> Option<Span> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::fixture::{field, loft, span, wish};
+    use crate::plan::fixture::{field, loft, of_a_ratio, on, span, wish};
     use crate::plan::search::met;
-    use crate::plan::wish::SunOnMark;
+    use crate::plan::wish::{DateRange, SunOnMark};
 
     fn asked(stage: &Stage, span: Span, choice: LensChoice) -> Asked<'_> {
         Asked { stage, span, choice, backgrounds: &[] }
+    }
+
+    #[test]
+    fn where_a_free_lens_asks_levels_a_month_is_looked_through() {
+        let noon = span("2027-03-11T12:00:00Z", "2027-03-11T13:00:00Z");
+        for (date, found) in [(on(2027, 4, 5), [true, true]), (on(2027, 6, 21), [true, false])] {
+            let mut stage = of_a_ratio();
+            stage.wish.dates = vec![DateRange { from: date, to: date }];
+            let sun = Sun::new(stage.site);
+            let good = LensChoice::AnyGoodBackground;
+            let after = [LensChoice::Fixed, good]
+                .map(|choice| nearest(&sun, &asked(&stage, noon, choice)).1.is_some());
+            assert_eq!(after, found, "{date}");
+        }
     }
 
     #[test]
