@@ -5,7 +5,8 @@
 //
 //   build          name of this build, "development" under `./dev serve`
 //   arrived()      takes the cover away; called by the app when its first page stands
-//   failed(text)   shows the failure page; called by the app's panic hook
+//   settled()      the worker may begin; called by the app when its second part has come, or could not
+//   failed(text)   shows the failure page; called by the app's panic hook, and when a part it cannot begin without is missing
 //   received       text that another app shared to us, or text or a file that was given to the first screen, or null; the
 //                  app takes it and sets it to null; `slantlight-received` is sent to `window` when something comes
 //   updateWaiting  whether a newer build is ready; `slantlight-update` is sent to `window` when it turns true
@@ -20,7 +21,7 @@ import { showFailure } from './failure.js';
 
 const tag = document.querySelector('script[data-wasm]');
 const build = document.querySelector('meta[name=build]').content;
-const bridge = { build, arrived, failed, received: takeReceived(), updateWaiting: false, update: () => {}, watchClock };
+const bridge = { build, arrived, settled: () => {}, failed, received: takeReceived(), updateWaiting: false, update: () => {}, watchClock };
 window.slantlight = bridge;
 
 window.addEventListener('error', ({ error, message }) => {
@@ -31,22 +32,25 @@ window.addEventListener('unhandledrejection', ({ reason }) => {
   showFailure({ kind: 'promise', build, detail: describe(reason, 'unknown reason') });
 });
 
+// The worker's copies are those the page has fetched: it begins after the app's last part, so that none is fetched twice.
+const partsAreSettled = new Promise((settled) => { bridge.settled = settled; });
 const isFirstVisit = document.documentElement.classList.contains('first-visit');
 const appIsThere = isFirstVisit ? openDoorstep(give) : (uncover) => uncover();
-await start();
+if (await start()) await partsAreSettled;
 if ('serviceWorker' in navigator) afterLoad(() => keepOffline().catch(() => {}));
 
+/** Whether the app runs. */
 async function start() {
   if (typeof WebAssembly !== 'object') {
     showFailure({ kind: 'engine', build, detail: 'WebAssembly is missing' });
-    return;
+    return false;
   }
   let glue;
   try {
     glue = await import(new URL(tag.dataset.glue, document.baseURI).href);
   } catch (error) {
     showFailure({ kind: 'load', build, detail: describe(error, 'the glue did not load') });
-    return;
+    return false;
   }
   try {
     await glue.default({ module_or_path: new URL(tag.dataset.wasm, document.baseURI) });
@@ -54,7 +58,9 @@ async function start() {
     // A trap while starting is a panic of ours; anything else is the file or the engine.
     const kind = error instanceof WebAssembly.RuntimeError ? 'panic' : 'load';
     showFailure({ kind, build, detail: describe(error, 'the app did not compile') });
+    return false;
   }
+  return true;
 }
 
 function arrived() {
@@ -66,8 +72,9 @@ function give(received) {
   window.dispatchEvent(new Event('slantlight-received'));
 }
 
-function failed(detail) {
-  showFailure({ kind: 'panic', build, detail });
+function failed(detail, kind = 'panic') {
+  bridge.settled();
+  showFailure({ kind, build, detail });
 }
 
 function describe(error, otherwise) {

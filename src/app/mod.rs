@@ -3,6 +3,7 @@
 //! | room | what it does |
 //! |---|---|
 //! | `router` | the address of a screen ↔ a [`Route`](slantlight::project::route::Route); focus and scroll when it changes |
+//! | `second` | what a first visit need not wait for, and the only way there |
 //! | `shell`, `banners` | the frame of all pages, and what is said over every page |
 //! | `sending`, `pasting` | what goes out, and what is pasted anywhere |
 //! | `tabs` | the five rooms at the foot or the side |
@@ -27,6 +28,7 @@ mod panic;
 mod parts;
 mod pasting;
 mod router;
+mod second;
 mod sending;
 mod shell;
 mod store;
@@ -36,12 +38,24 @@ mod undoing;
 use leptos::prelude::mount_to_body;
 use wasm_bindgen_futures::spawn_local;
 
+/// What this browser keeps; with the second part, where the first page needs it.
+async fn begin() -> Result<store::cabinet::Found, second::Missing> {
+    if !pages::is_first(&router::at_start()) {
+        second::come().await?;
+    }
+    store::cabinet::look().await
+}
+
 /// Starts the app, as soon as it knows what this browser keeps.
 pub fn start() {
     panic::install();
     spawn_local(async {
-        let found = store::cabinet::look().await;
-        mount_to_body(move || shell::shell(found));
-        devices::bridge::arrived();
+        match begin().await {
+            Ok(found) => {
+                mount_to_body(move || shell::shell(found));
+                devices::bridge::arrived();
+            }
+            Err(second::Missing) => devices::bridge::fail_to_load(second::MISSING),
+        }
     });
 }

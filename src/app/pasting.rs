@@ -15,6 +15,7 @@ use super::pages::here;
 use super::pages::incoming::Incoming;
 use super::parts::Notes;
 use super::router;
+use super::second::Second;
 use super::store::Store;
 
 /// Texts that were pasted elsewhere, on their way to the pages that read them.
@@ -49,15 +50,16 @@ pub fn on_forwarded(forwarded: RwSignal<String>, read: impl Fn(String) + 'static
 /// Listens for pastes, and for what is received. Call once, at the app's root, when store and incoming are there.
 pub fn listen(store: Store, incoming: Incoming, notes: Notes) {
     let forwarded = Forwarded::provide();
-    let offer = move |text: &str| offer(text, store, incoming, notes, forwarded);
+    let (second, pasting) = (Second::here(), Pasting { store, incoming, notes, forwarded });
+    let offer = move |text: String| second.ask_or_say(notes, move |table| (table.offer)(&text, pasting));
     window_event_listener_untyped("paste", move |event| {
         let event: JsValue = event.into();
         if let Some(text) = outside_of_fields(&event) {
-            offer(&text);
+            offer(text);
         }
     });
     bridge::on_received(move |received| match received {
-        Received::Text(text) => offer(&text),
+        Received::Text(text) => offer(text),
         Received::File(file) => incoming.take_file(file),
     });
 }
@@ -71,7 +73,17 @@ fn outside_of_fields(event: &JsValue) -> Option<String> {
     js::call(&clipboard, "getData", &["text/plain".into()])?.as_string()
 }
 
-fn offer(text: &str, store: Store, incoming: Incoming, notes: Notes, forwarded: Forwarded) {
+/// Where what was pasted may go.
+#[derive(Clone, Copy)]
+pub struct Pasting {
+    store: Store,
+    incoming: Incoming,
+    notes: Notes,
+    forwarded: Forwarded,
+}
+
+/// Looks at a text and offers what it is good for. In the second part.
+pub fn offer(text: &str, Pasting { store, incoming, notes, forwarded }: Pasting) {
     match paste::what(text) {
         Pasted::Project => incoming.take(text),
         Pasted::Reply(reply) => answer(&reply, store, notes),

@@ -4,10 +4,11 @@ use leptos::prelude::*;
 
 use super::banners::{Banners, Elsewhen, KeptMark};
 use super::devices::install;
-use super::pages::as_link::{AsLink, LinkSheet};
-use super::pages::incoming::{Incoming, IncomingSheets};
+use super::pages::as_link::AsLink;
+use super::pages::incoming::Incoming;
 use super::parts::{Notes, Toasts};
 use super::router::Router;
+use super::second::Second;
 use super::store::Store;
 use super::store::cabinet::Found;
 use super::tabs::Tabs;
@@ -17,6 +18,8 @@ use super::{pages, pasting, router};
 /// All that is seen. `found` is what this browser keeps.
 pub fn shell(found: Found) -> impl IntoView {
     let notes = Notes::provide();
+    let second = Second::provide();
+    second.fetch();
     let store = Store::provide(found, notes);
     pasting::listen(store, Incoming::provide(notes), notes);
     AsLink::provide(notes);
@@ -34,8 +37,7 @@ pub fn shell(found: Found) -> impl IntoView {
                 <Elsewhen />
             </main>
         </div>
-        <IncomingSheets />
-        <LinkSheet />
+        {move || second.there().map(|table| (table.sheets)())}
         <Toasts />
     }
 }

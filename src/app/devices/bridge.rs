@@ -81,6 +81,20 @@ pub fn fail(report: &str) {
     }
 }
 
+/// Shows the same page, when a part of the app did not come.
+pub fn fail_to_load(report: &str) {
+    if let Some(bridge) = bridge() {
+        js::call(&bridge, "failed", &[report.into(), "load".into()]);
+    }
+}
+
+/// Tells the start script that all parts have come, or one could not: the worker may begin.
+pub fn settled() {
+    if let Some(bridge) = bridge() {
+        js::call(&bridge, "settled", &[]);
+    }
+}
+
 fn flag(name: &str) -> bool {
     bridge().and_then(|bridge| js::member(&bridge, name)).is_some_and(|flag| flag.is_truthy())
 }

@@ -7,7 +7,7 @@ use leptos::task::spawn_local;
 use slantlight::project::filed::Filed;
 use slantlight::words;
 
-use super::incoming::contents;
+use super::called::contents;
 use crate::app::devices::clock;
 use crate::app::parts::Notes;
 use crate::app::store::Store;

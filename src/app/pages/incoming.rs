@@ -13,11 +13,13 @@ use slantlight::project::photograph::{self, Pictures};
 use slantlight::project::restore::{RestoreError, Restored, restore};
 use slantlight::project::route::Route;
 
+use super::called::{contents, title};
 use super::merging::{Merging, SideBySide};
 use crate::app::devices::file::{self, Opened};
 use crate::app::devices::{address, clipboard, id, squeeze};
 use crate::app::parts::{Area, Notes, Sheet};
 use crate::app::router;
+use crate::app::second::Second;
 use crate::app::store::Store;
 
 /// Where texts from outside go.
@@ -34,6 +36,7 @@ pub struct Incoming {
     pasting: RwSignal<bool>,
     store: Store,
     notes: Notes,
+    second: Second,
 }
 
 impl Incoming {
@@ -47,6 +50,7 @@ impl Incoming {
             pasting: RwSignal::new(false),
             store: Store::here(),
             notes,
+            second: Second::here(),
         };
         provide_context(incoming);
         address::take_fragments(MARK, move |fragment| incoming.take(&fragment));
@@ -69,8 +73,13 @@ impl Incoming {
     }
 
     fn take_opened(self, opened: Opened) {
+        self.second.ask_or_say(self.notes, move |table| (table.read_file)(self, &opened));
+    }
+
+    /// Shows what is in a file. In the second part.
+    pub fn read_file(self, opened: &Opened) {
         match opened {
-            Opened::Bytes(bytes) => self.show(from_file(&bytes)),
+            Opened::Bytes(bytes) => self.show(from_file(bytes)),
             Opened::TooLarge => {
                 self.notes.say("This file is far larger than any project. Nothing was changed.")
             }
@@ -87,6 +96,12 @@ impl Incoming {
 
     /// Reads text from outside, a link or a message with a project, and shows what is in it.
     pub fn take(self, text: &str) {
+        let text = text.to_owned();
+        self.second.ask_or_say(self.notes, move |table| (table.read)(self, &text));
+    }
+
+    /// The same, in the second part.
+    pub fn read(self, text: &str) {
         match link::find(text) {
             Some(payload) => self.follow(payload.to_owned()),
             None => self.show(parse_message(text)),
@@ -269,25 +284,4 @@ fn beside_what_is_there(store: Store, project: &Project) -> Arc<Project> {
     }
     let title = format!("{}, taken in", title(project));
     Arc::new(Project { id: id::fresh(), title, ..project.clone() })
-}
-
-/// A title even for a project without one.
-pub fn title(project: &Project) -> String {
-    if project.title.is_empty() { "Untitled".to_owned() } else { project.title.clone() }
-}
-
-/// "3 locations, 4 scenes, 9 set-ups", and photographs where there are some.
-pub fn contents(project: &Project) -> String {
-    let set_ups = project.set_ups().count();
-    let count = |number: usize, one: &str| format!("{number} {one}{}", if number == 1 { "" } else { "s" });
-    let mut counted = vec![
-        count(project.locations.len(), "location"),
-        count(project.scenes.len(), "scene"),
-        count(set_ups, "set-up"),
-    ];
-    let photographs = project.photographs().count();
-    if photographs > 0 {
-        counted.push(count(photographs, "photograph"));
-    }
-    counted.join(", ")
 }

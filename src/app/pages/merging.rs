@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use slantlight::project::document::Project;
 use slantlight::project::merge::{By, Choice, Difference, Found, Line, Merge, merge};
 
-use super::incoming::title;
+use super::called::title;
 use crate::app::devices::id;
 use crate::app::parts::{Notes, Segmented};
 use crate::app::store::Store;

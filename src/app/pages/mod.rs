@@ -2,6 +2,7 @@
 
 mod about;
 pub mod as_link;
+mod called;
 mod days;
 mod earlier;
 mod from_compass;
@@ -11,6 +12,7 @@ mod lighting_plan;
 mod location;
 mod mark_fold;
 mod merging;
+mod missing;
 mod now;
 mod paste;
 mod places;
@@ -30,15 +32,32 @@ use leptos::prelude::*;
 
 use slantlight::project::route::Route;
 
+use super::second::Second;
+
+/// Whether the first part of the app has the page at an address; see [`second`](super::second).
+pub const fn is_first(route: &Route) -> bool {
+    matches!(route, Route::Start | Route::Demo | Route::Scenes)
+}
+
 /// The page at an address.
 pub fn page(route: Route) -> AnyView {
+    match route {
+        Route::Start => view! { <start::Start /> }.into_any(),
+        Route::Demo => view! { <start::Demo /> }.into_any(),
+        Route::Scenes => view! { <scenes::Scenes /> }.into_any(),
+        _ => match Second::here().there() {
+            Some(table) => (table.page)(route),
+            None => view! { <missing::Missing /> }.into_any(),
+        },
+    }
+}
+
+/// The same for all others, in the second part.
+pub fn page_of_second(route: Route) -> AnyView {
     match route {
         Route::About => view! { <about::About /> }.into_any(),
         Route::Days => view! { <days::Days /> }.into_any(),
         Route::Stops => view! { <stops::Stops /> }.into_any(),
-        Route::Start => view! { <start::Start /> }.into_any(),
-        Route::Demo => view! { <start::Demo /> }.into_any(),
-        Route::Scenes => view! { <scenes::Scenes /> }.into_any(),
         Route::ShotList => view! { <shot_list::ShotListPage /> }.into_any(),
         Route::Places => view! { <places::Places /> }.into_any(),
         Route::Location(id) => view! { <location::LocationPage id=id /> }.into_any(),
@@ -52,4 +71,13 @@ pub fn page(route: Route) -> AnyView {
         Route::Projects => view! { <projects::Projects /> }.into_any(),
         _ => view! { <now::Now /> }.into_any(),
     }
+}
+
+/// The sheets that any page may open, in the second part.
+pub fn sheets() -> AnyView {
+    view! {
+        <incoming::IncomingSheets />
+        <as_link::LinkSheet />
+    }
+    .into_any()
 }

@@ -10,8 +10,9 @@ use slantlight::project::route::Route;
 use slantlight::words;
 
 use super::as_link::AsLink;
+use super::called::{contents, title};
 use super::earlier::Earlier;
-use super::incoming::{Incoming, contents, title};
+use super::incoming::Incoming;
 use crate::app::devices::persistence::{self, Persistence};
 use crate::app::devices::{clock, id, install};
 use crate::app::parts::{Frame, Notes, SectionHead, TextField};

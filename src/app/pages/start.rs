@@ -8,8 +8,9 @@ use slantlight::project::demo;
 use slantlight::project::route::Route;
 use slantlight::words;
 
+use super::called::{contents, title};
 use super::here::UseHere;
-use super::incoming::{Incoming, contents, title};
+use super::incoming::Incoming;
 use super::sight;
 use super::today::Day;
 use crate::app::devices::install;

@@ -3,10 +3,11 @@
 //! At the start both shelves are read, and of each project the newest valid record counts. A record that cannot be
 //! read is left where it lies: the failure page can still hand it out, and nothing is overwritten by guesses.
 
-use slantlight::project::filed::{Filed, Kept, newest};
+use slantlight::project::filed::{Filed, Kept};
 
 use super::shelf::{Durable, Quick, Shelf};
 use crate::app::devices::local;
+use crate::app::second::{self, Missing};
 
 /// Which project was open last.
 const OPEN: &str = "slantlight-open";
@@ -23,15 +24,19 @@ pub struct Found {
     pub durable: Option<Durable>,
 }
 
-/// Reads both shelves.
-pub async fn look() -> Found {
+/// Reads both shelves. An empty browser is known at once; reading takes the app's second part.
+///
+/// # Errors
+/// That did not arrive.
+pub async fn look() -> Result<Found, Missing> {
     let durable = Durable::open().await.ok();
     let mut texts = Quick.all().await;
     if let Some(shelf) = &durable {
         texts.extend(shelf.all().await);
     }
-    let Kept { filed, newer, damaged } = newest(&texts);
-    Found { filed, newer, damaged, durable }
+    let Kept { filed, newer, damaged } =
+        if texts.is_empty() { Kept::default() } else { (second::come().await?.newest)(&texts) };
+    Ok(Found { filed, newer, damaged, durable })
 }
 
 /// Id of the project that was open last.

@@ -18,6 +18,7 @@ use super::keeper::Keeper;
 use crate::app::devices::visibility;
 use crate::app::devices::writer::{self, News};
 use crate::app::parts::Notes;
+use crate::app::second::Second;
 
 /// What undo and redo would do, in words.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -68,6 +69,7 @@ pub struct Desk {
     last_drag: StoredValue<u32>,
     news: StoredValue<Option<News>, LocalStorage>,
     notes: Notes,
+    second: Second,
 }
 
 impl Desk {
@@ -88,8 +90,9 @@ impl Desk {
             last_drag: StoredValue::new(0),
             news: StoredValue::new_local(None),
             notes,
+            second: Second::here(),
         };
-        desk.news.set_value(Some(News::listen(move |record| desk.hear(&record))));
+        desk.news.set_value(Some(News::listen(move |record| desk.hear(record))));
         visibility::on_leaving(move || desk.flush());
         desk
     }

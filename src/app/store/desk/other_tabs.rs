@@ -19,14 +19,27 @@ impl Desk {
 
     /// Takes the pen from the tab that has it, with all that tab has written.
     pub fn take_over(self) {
-        if let Some(record) = Quick.read_now(&self.latest().id) {
-            self.hear(&record);
-        }
-        writer::take_over(self.may_write);
+        // Without what that tab has written this one must not write.
+        self.second.ask(move |table| {
+            let Some(table) = table else { return };
+            if let Some(record) = Quick.read_now(&self.latest().id) {
+                (table.hear)(self, &record);
+            }
+            writer::take_over(self.may_write);
+        });
+    }
+
+    /// What another tab has kept, as soon as it can be read.
+    pub(super) fn hear(self, record: String) {
+        self.second.ask(move |table| {
+            if let Some(table) = table {
+                (table.hear)(self, &record);
+            }
+        });
     }
 
     /// What another tab has kept: it shows here too. A tab that may write as well puts the two together.
-    pub(super) fn hear(self, record: &str) {
+    pub fn hear_at_once(self, record: &str) {
         let filed = match Filed::read(record) {
             Ok(filed) => filed,
             Err(Unread::Newer(id)) => return self.newer.update(|newer| newer.push(id)),
