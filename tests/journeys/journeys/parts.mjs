@@ -60,6 +60,16 @@ journey('an address that needs the missing rest ends in a page, not in a white s
   await screen.see('No project is kept in this browser.');
 });
 
+journey('a host that does not know what wasm is serves the app all the same', async ({ screen }) => {
+  await screen.page.route(/\.wasm$/, async (route) => {
+    const response = await route.fetch();
+    await route.fulfill({ response, headers: { ...response.headers(), 'content-type': 'application/octet-stream' } });
+  });
+  await screen.open();
+  await screen.tap('Places', 'link');
+  await screen.page.getByRole('heading', { level: 1, name: 'Places' }).waitFor();
+});
+
 /** The rest of the app stays under way until it is released. */
 async function held(screen) {
   let release;
