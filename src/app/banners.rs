@@ -6,7 +6,6 @@ use slantlight::words;
 
 use super::devices::bridge;
 use super::router::Router;
-use super::second::Second;
 use super::store::{Kept, Store};
 
 /// One word in the corner: Saving, Saved.
@@ -27,12 +26,8 @@ pub fn Banners() -> impl IntoView {
     let store = Store::here();
     let kept = store.desk.keeper.kept;
     let may_write = store.desk.may_write;
-    let awaited = Second::here().awaited;
     view! {
         <div class="banners">
-            <Show when=move || awaited.get()>
-                <div class="banner" role="status">"One moment: the rest of the app is on its way."</div>
-            </Show>
             <Show when=move || kept.get().is_trouble()>
                 <p class="caution" role="alert">
                     {move || kept.get().sentence()} " " <a href=Route::Projects.href()>"To the projects"</a>

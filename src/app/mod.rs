@@ -38,19 +38,11 @@ mod undoing;
 use leptos::prelude::mount_to_body;
 use wasm_bindgen_futures::spawn_local;
 
-/// What this browser keeps; with the second part, where the first page needs it.
-async fn begin() -> Result<store::cabinet::Found, second::Missing> {
-    if !pages::is_first(&router::at_start()) {
-        second::come().await?;
-    }
-    store::cabinet::look().await
-}
-
 /// Starts the app, as soon as it knows what this browser keeps.
 pub fn start() {
     panic::install();
     spawn_local(async {
-        match begin().await {
+        match store::cabinet::look().await {
             Ok(found) => {
                 mount_to_body(move || shell::shell(found));
                 devices::bridge::arrived();

@@ -51,7 +51,7 @@ pub fn on_forwarded(forwarded: RwSignal<String>, read: impl Fn(String) + 'static
 pub fn listen(store: Store, incoming: Incoming, notes: Notes) {
     let forwarded = Forwarded::provide();
     let (second, pasting) = (Second::here(), Pasting { store, incoming, notes, forwarded });
-    let offer = move |text: String| second.ask_or_say(notes, move |table| (table.offer)(&text, pasting));
+    let offer = move |text: String| second.ask(move |table| (table.offer)(&text, pasting));
     window_event_listener_untyped("paste", move |event| {
         let event: JsValue = event.into();
         if let Some(text) = outside_of_fields(&event) {

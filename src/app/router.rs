@@ -11,9 +11,6 @@ use slantlight::project::route::Route;
 use wasm_bindgen::JsCast;
 use web_sys::{FocusOptions, HtmlElement, ScrollBehavior, ScrollToOptions};
 
-use super::pages;
-use super::second::Second;
-
 /// Where the app is.
 #[derive(Clone, Copy)]
 pub struct Router {
@@ -24,7 +21,6 @@ impl Router {
     /// Follows the address, for the life of the app. Call once, at its root.
     pub fn provide() -> Self {
         let (fragment, set_fragment) = signal(fragment());
-        let second = Second::here();
         let scrolled = StoredValue::new(HashMap::<String, f64>::new());
         window_event_listener_untyped("hashchange", move |_| {
             let here = self::fragment();
@@ -33,16 +29,8 @@ impl Router {
                 scrolled.insert(before, scroll_height());
             });
             let height = scrolled.with_value(|scrolled| scrolled.get(&here).copied()).unwrap_or(0.0);
-            let is_first = pages::is_first(&Route::parse(&here));
-            let show = move || {
-                // Whoever has gone on meanwhile is not called back.
-                if self::fragment() == here {
-                    set_fragment.set(here);
-                    request_animation_frame(move || arrive(height));
-                }
-            };
-            // The old page stays until the new one can be shown.
-            if is_first { show() } else { second.ask(move |_| show()) }
+            set_fragment.set(here);
+            request_animation_frame(move || arrive(height));
         });
         let router = Self { route: Memo::new(move |_| Route::parse(&fragment.get())) };
         provide_context(router);
@@ -54,20 +42,10 @@ impl Router {
         expect_context()
     }
 
-    /// What could not be shown before stands there now, or does not.
-    pub fn arrive_again(self) {
-        request_animation_frame(move || arrive(0.0));
-    }
-
     /// The screen shown; tracked.
     pub fn route(self) -> Route {
         self.route.get()
     }
-}
-
-/// The screen that the address names before the app is there.
-pub fn at_start() -> Route {
-    Route::parse(&fragment())
 }
 
 /// Goes to a screen; the back button leads back.
@@ -80,6 +58,11 @@ pub fn go(route: &Route) {
 pub fn go_instead(route: &Route) {
     // Fails only for an address that cannot be parsed; ours can.
     drop(window().location().replace(&route.href()));
+}
+
+/// The page that stands here is a new one, though the address is not.
+pub fn arrive_again() {
+    request_animation_frame(move || arrive(0.0));
 }
 
 /// Moves the focus to the page without touching the address, which belongs to the screens.

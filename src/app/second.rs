@@ -2,7 +2,7 @@
 //! was written elsewhere or before.
 //!
 //! The web build is cut in two (`part` in `dev`), so that a first visit waits for the first part only. The second one is
-//! fetched as soon as the first page stands; what needs it earlier waits for it. All that leads from the first part into the
+//! fetched as soon as the first page stands; what needs it earlier waits for it, and says so. All that leads from the first part into the
 //! second stands in [`Table`]: whatever the first calls by any other way is in the first.
 
 use std::sync::OnceLock;
@@ -10,14 +10,20 @@ use std::sync::OnceLock;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use slantlight::project::filed::{Kept, newest};
+use slantlight::project::reader;
 use slantlight::project::route::Route;
 
 use super::devices::bridge;
 use super::devices::file::Opened;
+use super::devices::local;
 use super::pages::incoming::Incoming;
 use super::parts::Notes;
-use super::store::Desk;
+use super::store::copies::Made;
+use super::store::{Desk, Settings};
 use super::{pages, pasting};
+
+/// Reads a text that is kept; `None` if it cannot be read.
+pub type Read<T> = fn(&str) -> Option<T>;
 
 /// What the first part calls in the second.
 pub struct Table {
@@ -27,6 +33,10 @@ pub struct Table {
     pub sheets: fn() -> AnyView,
     /// Reads what both shelves hold.
     pub newest: fn(&[String]) -> Kept,
+    /// Reads the settings.
+    pub settings: Read<Settings>,
+    /// Reads when copies were made.
+    pub copies: Read<Made>,
     /// Takes in what another tab has kept.
     pub hear: fn(Desk, &str),
     /// Looks at a pasted text.
@@ -41,6 +51,8 @@ static TABLE: Table = Table {
     page: pages::page_of_second,
     sheets: pages::sheets,
     newest,
+    settings: reader::from_text,
+    copies: reader::from_text,
     hear: Desk::hear_at_once,
     offer: pasting::offer,
     read: Incoming::read,
@@ -55,21 +67,41 @@ static THERE: OnceLock<&'static Table> = OnceLock::new();
 pub struct Missing;
 
 /// What is said then.
-pub const MISSING: &str = "A part of the app has not arrived: is the network gone?";
+pub const MISSING: &str =
+    "A part of the app has not arrived: is the network gone? If trying again does not help, reload the page.";
 
-/// Where the second part is, for all that waits for it.
+/// What is said while it is on its way.
+pub const COMING: &str = "One moment: the rest of the app is on its way.";
+
+/// Where the second part is.
+#[derive(Clone, Copy)]
+enum State {
+    Coming,
+    Missing,
+    There(&'static Table),
+}
+
+/// What waits for it.
+type Work = Box<dyn FnOnce(&'static Table)>;
+
+/// Where the second part is, for all that needs it. It is fetched as soon as the first page stands.
 #[derive(Clone, Copy)]
 pub struct Second {
-    there: RwSignal<Option<&'static Table>>,
-    /// Whether somebody waits for it.
-    pub awaited: RwSignal<bool>,
+    state: RwSignal<State>,
+    waiting: StoredValue<Vec<Work>, LocalStorage>,
+    notes: Notes,
 }
 
 impl Second {
     /// Makes it possible to ask for it. Call once, at the app's root.
-    pub fn provide() -> Self {
-        let second = Self { there: RwSignal::new(THERE.get().copied()), awaited: RwSignal::new(false) };
+    pub fn provide(notes: Notes) -> Self {
+        let waiting = StoredValue::new_local(Vec::new());
+        let second = Self { state: RwSignal::new(State::Coming), waiting, notes };
         provide_context(second);
+        match THERE.get() {
+            Some(table) => second.arrived(table),
+            None => second.fetch(),
+        }
         second
     }
 
@@ -80,44 +112,59 @@ impl Second {
 
     /// The second part, if it is there; tracked.
     pub fn there(self) -> Option<&'static Table> {
-        self.there.get()
-    }
-
-    /// Does `work` with the second part: now if it is there, else when it has come, or could not.
-    pub fn ask(self, work: impl FnOnce(Option<&'static Table>) + 'static) {
-        if let Some(table) = THERE.get() {
-            return work(Some(table));
+        match self.state.get() {
+            State::There(table) => Some(table),
+            State::Coming | State::Missing => None,
         }
-        self.awaited.set(true);
-        spawn_local(async move {
-            let found = self.arrive().await;
-            self.awaited.set(false);
-            work(found);
-        });
     }
 
-    /// Does `work` with the second part as soon as it is there; if it does not come, a note says so and offers to try again.
-    pub fn ask_or_say(self, notes: Notes, work: impl Fn(&'static Table) + Clone + Send + Sync + 'static) {
-        self.ask(move |found| match found {
-            Some(table) => work(table),
-            None => notes.say_with(MISSING, "Try again", move || self.ask_or_say(notes, work.clone())),
-        });
+    /// Whether it could not be fetched; tracked.
+    pub fn is_missing(self) -> bool {
+        matches!(self.state.get(), State::Missing)
     }
 
-    /// Fetches it ahead of being asked for it. The worker keeps its copies after that: nothing is fetched twice.
-    pub fn fetch(self) {
-        spawn_local(async move {
-            self.arrive().await;
-            bridge::settled();
-        });
-    }
-
-    async fn arrive(self) -> Option<&'static Table> {
-        let found = come().await.ok();
-        if self.there.get_untracked().is_none() {
-            self.there.set(found);
+    /// Does `work` with the second part: now, or when it has come, and says that it waits.
+    pub fn ask(self, work: impl FnOnce(&'static Table) + 'static) {
+        if let State::There(table) = self.state.get_untracked() {
+            return work(table);
         }
-        found
+        self.waiting.update_value(|waiting| waiting.push(Box::new(work)));
+        self.notes.say(COMING);
+        self.try_again();
+    }
+
+    /// Fetches it if it could not be fetched.
+    pub fn try_again(self) {
+        if let State::Missing = self.state.get_untracked() {
+            self.state.set(State::Coming);
+            self.fetch();
+        }
+    }
+
+    fn fetch(self) {
+        spawn_local(async move {
+            match come().await {
+                Ok(table) => self.arrived(table),
+                Err(Missing) => self.failed(),
+            }
+        });
+    }
+
+    /// The worker begins after that: it keeps the copies that were fetched, and none is fetched twice.
+    fn arrived(self, table: &'static Table) {
+        self.state.set(State::There(table));
+        for work in self.waiting.try_update_value(core::mem::take).unwrap_or_default() {
+            work(table);
+        }
+        bridge::settled();
+    }
+
+    /// What waits goes on waiting: whatever fetches it in the end does that too.
+    fn failed(self) {
+        self.state.set(State::Missing);
+        if !self.waiting.with_value(Vec::is_empty) {
+            self.notes.say_with(MISSING, "Try again", move || self.try_again());
+        }
     }
 }
 
@@ -128,6 +175,15 @@ impl Second {
 pub async fn come() -> Result<&'static Table, Missing> {
     let table = table().await?;
     Ok(THERE.get_or_init(|| table))
+}
+
+/// What is kept under `key`, as `by` reads it; the default of it where nothing is, or nothing that can be read.
+///
+/// # Errors
+/// Something is kept, and the second part did not arrive.
+pub async fn read_if_kept<T: Default>(key: &str, by: fn(&Table) -> Read<T>) -> Result<T, Missing> {
+    let Some(text) = local::read(key) else { return Ok(T::default()) };
+    Ok(by(come().await?)(&text).unwrap_or_default())
 }
 
 /// The one cut.

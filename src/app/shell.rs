@@ -18,8 +18,7 @@ use super::{pages, pasting, router};
 /// All that is seen. `found` is what this browser keeps.
 pub fn shell(found: Found) -> impl IntoView {
     let notes = Notes::provide();
-    let second = Second::provide();
-    second.fetch();
+    let second = Second::provide(notes);
     let store = Store::provide(found, notes);
     pasting::listen(store, Incoming::provide(notes), notes);
     AsLink::provide(notes);

@@ -73,7 +73,7 @@ impl Incoming {
     }
 
     fn take_opened(self, opened: Opened) {
-        self.second.ask_or_say(self.notes, move |table| (table.read_file)(self, &opened));
+        self.second.ask(move |table| (table.read_file)(self, &opened));
     }
 
     /// Shows what is in a file. In the second part.
@@ -97,7 +97,7 @@ impl Incoming {
     /// Reads text from outside, a link or a message with a project, and shows what is in it.
     pub fn take(self, text: &str) {
         let text = text.to_owned();
-        self.second.ask_or_say(self.notes, move |table| (table.read)(self, &text));
+        self.second.ask(move |table| (table.read)(self, &text));
     }
 
     /// The same, in the second part.

@@ -2,6 +2,7 @@
 
 mod about;
 pub mod as_link;
+mod awaited;
 mod called;
 mod days;
 mod earlier;
@@ -12,7 +13,6 @@ mod lighting_plan;
 mod location;
 mod mark_fold;
 mod merging;
-mod missing;
 mod now;
 mod paste;
 mod places;
@@ -34,12 +34,7 @@ use slantlight::project::route::Route;
 
 use super::second::Second;
 
-/// Whether the first part of the app has the page at an address; see [`second`](super::second).
-pub const fn is_first(route: &Route) -> bool {
-    matches!(route, Route::Start | Route::Demo | Route::Scenes)
-}
-
-/// The page at an address.
+/// The page at an address. Those that a first visit waits for are here, the others in [the second part](super::second).
 pub fn page(route: Route) -> AnyView {
     match route {
         Route::Start => view! { <start::Start /> }.into_any(),
@@ -47,12 +42,12 @@ pub fn page(route: Route) -> AnyView {
         Route::Scenes => view! { <scenes::Scenes /> }.into_any(),
         _ => match Second::here().there() {
             Some(table) => (table.page)(route),
-            None => view! { <missing::Missing /> }.into_any(),
+            None => view! { <awaited::Awaited /> }.into_any(),
         },
     }
 }
 
-/// The same for all others, in the second part.
+/// The same for all others.
 pub fn page_of_second(route: Route) -> AnyView {
     match route {
         Route::About => view! { <about::About /> }.into_any(),
@@ -69,7 +64,8 @@ pub fn page_of_second(route: Route) -> AnyView {
         Route::OnlyHere(id) => year::only_here_page(id),
         Route::SetUp(id) => view! { <set_up::SetUpPage id=id /> }.into_any(),
         Route::Projects => view! { <projects::Projects /> }.into_any(),
-        _ => view! { <now::Now /> }.into_any(),
+        // Those of the first part never come here.
+        Route::Now | Route::Start | Route::Demo | Route::Scenes => view! { <now::Now /> }.into_any(),
     }
 }
 

@@ -1,10 +1,12 @@
-//! The cabinet: all projects that this browser keeps.
+//! The cabinet: all that this browser keeps.
 //!
 //! At the start both shelves are read, and of each project the newest valid record counts. A record that cannot be
 //! read is left where it lies: the failure page can still hand it out, and nothing is overwritten by guesses.
 
 use slantlight::project::filed::{Filed, Kept};
 
+use super::copies;
+use super::settings::{self, Settings};
 use super::shelf::{Durable, Quick, Shelf};
 use crate::app::devices::local;
 use crate::app::second::{self, Missing};
@@ -22,9 +24,13 @@ pub struct Found {
     pub damaged: usize,
     /// The durable shelf, where the browser has one.
     pub durable: Option<Durable>,
+    /// How this phone writes and looks.
+    pub settings: Settings,
+    /// When each project was last sent or exported.
+    pub copies: copies::Made,
 }
 
-/// Reads both shelves. An empty browser is known at once; reading takes the app's second part.
+/// Reads both shelves, and what is kept beside them. An empty browser is known at once; reading takes the app's second part.
 ///
 /// # Errors
 /// That did not arrive.
@@ -36,7 +42,8 @@ pub async fn look() -> Result<Found, Missing> {
     }
     let Kept { filed, newer, damaged } =
         if texts.is_empty() { Kept::default() } else { (second::come().await?.newest)(&texts) };
-    Ok(Found { filed, newer, damaged, durable })
+    let (settings, copies) = (settings::found().await?, copies::found().await?);
+    Ok(Found { filed, newer, damaged, durable, settings, copies })
 }
 
 /// Id of the project that was open last.

@@ -7,19 +7,30 @@ use slantlight::project::reader;
 use slantlight::units::Instant;
 
 use crate::app::devices::{clock, local};
+use crate::app::second::{self, Missing};
 
 /// Where it is remembered.
 const KEY: &str = "slantlight-copies";
 
+/// Instants by the projects' ids.
+pub type Made = BTreeMap<String, Instant>;
+
 /// When each project, by its id, was last sent or exported.
 #[derive(Clone, Copy)]
-pub struct Copies(RwSignal<BTreeMap<String, Instant>>);
+pub struct Copies(RwSignal<Made>);
+
+/// What is remembered.
+///
+/// # Errors
+/// Something is, and the second part of the app, which can read it, did not arrive.
+pub async fn found() -> Result<Made, Missing> {
+    second::read_if_kept(KEY, |table| table.copies).await
+}
 
 impl Copies {
-    /// As it was remembered.
-    pub fn remembered() -> Self {
-        let read = local::read(KEY).and_then(|text| reader::from_text(&text));
-        Self(RwSignal::new(read.unwrap_or_default()))
+    /// As it was remembered; see [`found`].
+    pub fn remembered(found: Made) -> Self {
+        Self(RwSignal::new(found))
     }
 
     /// When a copy of project `id` was made last; tracked.

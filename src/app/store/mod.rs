@@ -88,12 +88,13 @@ impl Store {
     pub fn provide(found: Found, notes: Notes) -> Self {
         let damaged = found.damaged;
         let open = opened(&found.filed).unwrap_or_else(|| Arc::new(Project::empty(&id::fresh(), "")));
-        let (shelf, desk) = (found.durable.clone(), Desk::new(open, found, notes));
+        let (settings, copies, shelf) = (found.settings, found.copies.clone(), found.durable.clone());
+        let desk = Desk::new(open, found, notes);
         let store = Self {
-            settings: settings::kept(),
+            settings: settings::kept(settings),
             moment: Moment::ticking(),
             desk,
-            copies: Copies::remembered(),
+            copies: Copies::remembered(copies),
             pictures: Pictures::on(shelf, desk.may_write),
             zones: Zones::new(),
             here: RwSignal::new(None),

@@ -6,6 +6,7 @@ use slantlight::project::reader;
 use slantlight::words::{Clock, Units};
 
 use crate::app::devices::local;
+use crate::app::second::{self, Missing};
 
 /// Where they are kept.
 const KEY: &str = "slantlight-settings";
@@ -66,10 +67,17 @@ impl Scheme {
     }
 }
 
-/// The settings as they were kept; kept anew and shown whenever they change.
-pub fn kept() -> RwSignal<Settings> {
-    let read: Option<Settings> = local::read(KEY).and_then(|text| reader::from_text(&text));
-    let settings = RwSignal::new(read.unwrap_or_default());
+/// The settings as they were kept.
+///
+/// # Errors
+/// Some were, and the second part of the app, which can read them, did not arrive.
+pub async fn found() -> Result<Settings, Missing> {
+    second::read_if_kept(KEY, |table| table.settings).await
+}
+
+/// The settings as they were found; kept anew and shown whenever they change.
+pub fn kept(found: Settings) -> RwSignal<Settings> {
+    let settings = RwSignal::new(found);
     Effect::new(move |before: Option<Settings>| {
         let now = settings.get();
         show(now.scheme);

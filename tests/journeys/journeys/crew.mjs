@@ -113,20 +113,14 @@ journey('a plan goes out as a picture that needs no app, without a network, on o
 journey('what is pasted anywhere is looked at', async ({ screen }) => {
   await screen.open('#demo');
   await screen.see('Mending');
-  const paste = (text) =>
-    screen.page.evaluate((text) => {
-      const clipboardData = new DataTransfer();
-      clipboardData.setData('text/plain', text);
-      document.body.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true }));
-    }, text);
-  await paste('see you at five');
+  await screen.paste('see you at five');
   await screen.see('no project, no place, no shot list');
-  await paste('Recce for Salt pans [salt-pans]\nNoise: planes at noon');
+  await screen.paste('Recce for Salt pans [salt-pans]\nNoise: planes at noon');
   await screen.see('The answer is in the scout sheet of Salt pans');
-  await paste('40.6405, -8.6538');
+  await screen.paste('40.6405, -8.6538');
   await screen.tap('Add this place');
   await screen.see('40.6405 N 8.6538 W');
-  await paste('41 INT. SAIL LOFT - DAY - 25 min\n42 EXT. SALT PANS - DUSK - 30 min');
+  await screen.paste('41 INT. SAIL LOFT - DAY - 25 min\n42 EXT. SALT PANS - DUSK - 30 min');
   await screen.see('2 set-ups in 2 new scenes');
 });
 

@@ -13,11 +13,19 @@ journey('what is tapped before the rest of the app has come waits for it', async
   await screen.see('4 · Mending the sail');
   await screen.tap('Days', 'link');
   await screen.see('One moment: the rest of the app is on its way.');
-  await screen.see('4 · Mending the sail');
+  assert.equal(await focused(screen), 'Not here yet');
   release();
   await screen.page.getByRole('heading', { level: 1, name: 'Days' }).waitFor();
   await screen.unseen('One moment');
   assert.equal(await focused(screen), 'Days');
+});
+
+journey('a room tapped on the first screen waits for the rest as well', async ({ screen, server }) => {
+  const release = await held(screen);
+  await screen.page.goto(`${server.address}#places`);
+  await screen.see('One moment: the rest of the app is on its way.');
+  release();
+  await screen.page.getByRole('heading', { level: 1, name: 'Places' }).waitFor();
 });
 
 journey('whoever goes on while the rest is on its way is not called back', async ({ screen }) => {
@@ -27,21 +35,21 @@ journey('whoever goes on while the rest is on its way is not called back', async
   await screen.see('One moment');
   await screen.tap('Scenes', 'link');
   await screen.see('No scene yet');
+  await screen.control('Now', 'link').focus();
   release();
-  await screen.unseen('One moment');
+  await rest(screen);
   await screen.see('No scene yet');
+  assert.equal(await focused(screen), 'Now');
 });
 
 journey('a rest that does not come is said, and fetched when the network is back', async ({ screen }) => {
-  screen.expectFault(/second-|Failed to fetch/);
-  await screen.page.route(REST, (route) => route.abort());
+  await missing(screen);
   await screen.open();
   await screen.tap('Places', 'link');
   await screen.see('Not here yet');
-  await screen.see('A part of the app has not arrived: is the network gone?');
+  await screen.see(/has not arrived: is the network gone/);
   await screen.tap('Try again');
-  await screen.page.waitForFunction(() => !document.querySelector('main button[disabled]'));
-  await screen.see('Not here yet');
+  await screen.see(/has not arrived: is the network gone/);
   await screen.tap('Scenes', 'link');
   await screen.see('No scene yet');
   await screen.tap('Places', 'link');
@@ -49,15 +57,35 @@ journey('a rest that does not come is said, and fetched when the network is back
   await screen.page.unroute(REST);
   await screen.tap('Try again');
   await screen.page.getByRole('heading', { level: 1, name: 'Places' }).waitFor();
-  await screen.page.waitForFunction(() => document.activeElement.textContent === 'Places');
+  assert.equal(await focused(screen), 'Places');
+  await screen.keptOffline();
 });
 
-journey('an address that needs the missing rest ends in a page, not in a white screen', async ({ screen, server }) => {
-  screen.expectFault(/second-|Failed to fetch/);
-  await screen.page.route(REST, (route) => route.abort());
-  await screen.page.goto(`${server.address}#places`);
+journey('what is pasted waits for a rest that does not come, and is read when it has', async ({ screen }) => {
+  await missing(screen);
+  await screen.open();
+  await screen.paste('38.7071, -9.1355');
+  await screen.see(/has not arrived: is the network gone/);
+  await screen.page.unroute(REST);
+  await screen.tap('Try again');
+  await screen.tap('Add this place');
+  await screen.see('38.7071 N 9.1355 W');
+});
+
+journey('what is kept and cannot be read without the missing rest ends in a page, not in a white screen', async ({ screen }) => {
+  await screen.open('#demo');
+  await screen.saved();
+  await screen.keptOffline();
+  await screen.page.evaluate(async () => {
+    for (const worker of await navigator.serviceWorker.getRegistrations()) await worker.unregister();
+    for (const name of await caches.keys()) await caches.delete(name);
+  });
+  await missing(screen);
+  await screen.page.reload();
   await screen.see('A part of the app did not arrive whole.');
-  await screen.see('No project is kept in this browser.');
+  await screen.page.unroute(REST);
+  await screen.page.reload();
+  await screen.see('4 · Mending the sail');
 });
 
 journey('a host that does not know what wasm is serves the app all the same', async ({ screen }) => {
@@ -79,6 +107,18 @@ async function held(screen) {
     await route.continue();
   });
   return release;
+}
+
+/** The rest of the app cannot be fetched. */
+async function missing(screen) {
+  screen.expectFault(/second-|Failed to fetch/);
+  await screen.page.route(REST, (route) => route.abort());
+}
+
+/** Waits until the rest of the app has come. */
+async function rest({ page }) {
+  await page.waitForFunction(() => performance.getEntriesByType('resource').some(({ name }) => /second-\w+\.wasm/.test(name)));
+  await page.waitForTimeout(300);
 }
 
 /** The words that have the focus. */

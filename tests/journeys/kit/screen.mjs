@@ -114,6 +114,15 @@ export class Screen {
     return this.field(label).inputValue();
   }
 
+  /** Pastes a text outside of every field. */
+  async paste(text) {
+    await this.page.evaluate((text) => {
+      const clipboardData = new DataTransfer();
+      clipboardData.setData('text/plain', text);
+      document.body.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true }));
+    }, text);
+  }
+
   /** Presses keys, one after the other, on whatever has the focus. */
   async keys(...names) {
     for (const name of names) await this.page.keyboard.press(name);

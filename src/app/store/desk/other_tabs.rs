@@ -20,7 +20,7 @@ impl Desk {
     /// Takes the pen from the tab that has it, with all that tab has written.
     pub fn take_over(self) {
         // Without what that tab has written this one must not write.
-        self.second.ask_or_say(self.notes, move |table| {
+        self.second.ask(move |table| {
             if let Some(record) = Quick.read_now(&self.latest().id) {
                 (table.hear)(self, &record);
             }
@@ -30,7 +30,7 @@ impl Desk {
 
     /// What another tab has kept, as soon as it can be read.
     pub(super) fn hear(self, record: String) {
-        self.second.ask_or_say(self.notes, move |table| (table.hear)(self, &record));
+        self.second.ask(move |table| (table.hear)(self, &record));
     }
 
     /// What another tab has kept: it shows here too. A tab that may write as well puts the two together.
