@@ -6,6 +6,7 @@ use slantlight::words;
 
 use super::devices::bridge;
 use super::router::Router;
+use super::second::Second;
 use super::store::{Kept, Store};
 
 /// One word in the corner: Saving, Saved.
@@ -23,9 +24,7 @@ pub fn KeptMark() -> impl IntoView {
 /// What needs the person, above the page.
 #[component]
 pub fn Banners() -> impl IntoView {
-    let store = Store::here();
-    let kept = store.desk.keeper.kept;
-    let may_write = store.desk.may_write;
+    let (kept, second) = (Store::here().desk.keeper.kept, Second::here());
     view! {
         <div class="banners">
             <Show when=move || kept.get().is_trouble()>
@@ -33,22 +32,31 @@ pub fn Banners() -> impl IntoView {
                     {move || kept.get().sentence()} " " <a href=Route::Projects.href()>"To the projects"</a>
                 </p>
             </Show>
-            <Show when=move || !may_write.get()>
-                <div class="banner" role="status">
-                    <span>"Slantlight is open in another tab. This one shows what is changed there."</span>
-                    <button type="button" class="button small" on:click=move |_| store.desk.take_over()>
-                        "Write here"
-                    </button>
-                </div>
-            </Show>
-            <Show when=move || store.desk.is_newer()>
-                <p class="caution" role="alert">
-                    "A newer version of Slantlight has changed this project. This one shows it and changes nothing; let the newer one in to go on."
-                </p>
-            </Show>
-            <NewVersion />
+            {move || second.there().map(|table| (table.banners)())}
         </div>
     }
+}
+
+/// Other tabs and other versions. In the second part.
+pub fn of_others() -> AnyView {
+    let desk = Store::here().desk;
+    view! {
+        <Show when=move || !desk.may_write.get()>
+            <div class="banner" role="status">
+                <span>"Slantlight is open in another tab. This one shows what is changed there."</span>
+                <button type="button" class="button small" on:click=move |_| desk.take_over()>
+                    "Write here"
+                </button>
+            </div>
+        </Show>
+        <Show when=move || desk.is_newer()>
+            <p class="caution" role="alert">
+                "A newer version of Slantlight has changed this project. This one shows it and changes nothing; let the newer one in to go on."
+            </p>
+        </Show>
+        <NewVersion />
+    }
+    .into_any()
 }
 
 /// Offers a newer version; never over Now, where a reload could cost the shot.
@@ -69,9 +77,8 @@ fn NewVersion() -> impl IntoView {
     }
 }
 
-/// Says at which instant all rooms stand when that is not now, and leads back.
-#[component]
-pub fn Elsewhen() -> impl IntoView {
+/// Says at which instant all rooms stand when that is not now, and leads back. In the second part.
+pub fn elsewhen() -> AnyView {
     let store = Store::here();
     let words = move || {
         let local = store.current_zone().local(store.moment.to_the_minute());
@@ -88,4 +95,5 @@ pub fn Elsewhen() -> impl IntoView {
             </div>
         </Show>
     }
+    .into_any()
 }

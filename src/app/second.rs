@@ -20,7 +20,7 @@ use super::pages::incoming::Incoming;
 use super::parts::Notes;
 use super::store::copies::Made;
 use super::store::{Desk, Settings};
-use super::{pages, pasting};
+use super::{banners, pages, pasting};
 
 /// Reads a text that is kept; `None` if it cannot be read.
 pub type Read<T> = fn(&str) -> Option<T>;
@@ -31,6 +31,10 @@ pub struct Table {
     pub page: fn(Route) -> AnyView,
     /// The sheets that any page may open.
     pub sheets: fn() -> AnyView,
+    /// What is said over every page of other tabs and versions.
+    pub banners: fn() -> AnyView,
+    /// What is said beneath every page when it stands at another instant than now.
+    pub elsewhen: fn() -> AnyView,
     /// Reads what both shelves hold.
     pub newest: fn(&[String]) -> Kept,
     /// Reads the settings.
@@ -50,6 +54,8 @@ pub struct Table {
 static TABLE: Table = Table {
     page: pages::page_of_second,
     sheets: pages::sheets,
+    banners: banners::of_others,
+    elsewhen: banners::elsewhen,
     newest,
     settings: reader::from_text,
     copies: reader::from_text,

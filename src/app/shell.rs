@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::banners::{Banners, Elsewhen, KeptMark};
+use super::banners::{Banners, KeptMark};
 use super::devices::install;
 use super::pages::as_link::AsLink;
 use super::pages::incoming::Incoming;
@@ -33,7 +33,7 @@ pub fn shell(found: Found) -> impl IntoView {
                 <Undoing />
                 <Banners />
                 {move || pages::page(router.route())}
-                <Elsewhen />
+                {move || second.there().map(|table| (table.elsewhen)())}
             </main>
         </div>
         {move || second.there().map(|table| (table.sheets)())}
