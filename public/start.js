@@ -5,7 +5,7 @@
 //
 //   build          name of this build, "development" under `./dev serve`
 //   arrived()      takes the cover away; called by the app when its first page stands
-//   settled()      the worker may begin; called by the app when its second part has come, or could not
+//   settled()      the worker may begin; called by the app when its second part has come
 //   failed(text)   shows the failure page; called by the app's panic hook, and when a part it cannot begin without is missing
 //   received       text that another app shared to us, or text or a file that was given to the first screen, or null; the
 //                  app takes it and sets it to null; `slantlight-received` is sent to `window` when something comes

@@ -13,7 +13,8 @@
 //! | `pages` | one file per page |
 //!
 //! # How a page is added
-//! 1. Give it an address (a variant of the route) and a line in `pages::page`.
+//! 1. Give it an address (a variant of the route) and a line in `pages::page_of_second`; in `pages::page` if a
+//!    first visit is to wait for it.
 //! 2. Write `pages/NAME.rs` with a component that returns a [`Frame`](parts::Frame): title, subtitle, back link,
 //!    and where it helps `list` (left column from 900 px) and `more` (right column from 1200 px).
 //! 3. Ask [`Store::here`](store::Store::here) and [`Notes::here`](parts::Notes::here) at the top of the component,

@@ -119,6 +119,6 @@ fn answer(reply: &Reply, store: Store, notes: Notes) {
             let says = format!("The answer is in the scout sheet of {}", location.name);
             store.edit_with_undo(Edit::PutLocation(Box::new(location)), says);
         }
-        None => notes.say("This answer is about a place that is not in the open project."),
+        None => notes.say("This answer is about a place that is not in the open project. Open its project, and paste it again."),
     }
 }

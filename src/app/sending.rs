@@ -46,7 +46,9 @@ pub fn words(notes: Notes, title: &str, text: String) {
             clipboard::copy(&text, move |copied| {
                 notes.say(match copied {
                     true => "Copied. Paste it into a message.",
-                    false => "This browser neither sends nor copies text.",
+                    false => {
+                        "This browser neither sends nor copies text. Print it, or send the project as a file."
+                    }
                 });
             });
         }

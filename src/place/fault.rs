@@ -119,7 +119,7 @@ impl fmt::Display for Fault {
             Self::PastCeiling { opening, head, ceiling } => {
                 write!(f, "{opening}: reaches {} m under a ceiling of {} m", head.metres(), ceiling.metres())
             }
-            Self::PastRoof { opening } => write!(f, "{opening}: is not all over the floor"),
+            Self::PastRoof { opening } => write!(f, "{opening}: part of it lies beyond the floor"),
             Self::Transmittance { opening, given } => {
                 write!(f, "{opening}: lets {given} of the light through; 0 to 1 is possible")
             }

@@ -28,4 +28,4 @@ pub use light::lux;
 pub use number::{NotANumber, read_length, read_lengths, read_number, to_edit};
 pub use position::{accuracy, position};
 pub use season::{leaves, read_leaves};
-pub use sentence::capital;
+pub use sentence::{capital, count};

@@ -26,7 +26,7 @@ pub struct Fix {
 pub enum NoFix {
     /// The person, the system or the site's settings said no.
     Refused,
-    /// The phone does not find itself here.
+    /// The phone cannot find its position here.
     NotFound,
     /// It took too long.
     TooSlow,
@@ -39,10 +39,10 @@ impl NoFix {
     pub const fn sentence(self) -> &'static str {
         match self {
             Self::Refused => {
-                "The phone may not say where it is. Allow location for this page in the browser's settings, or paste the coordinates."
+                "This page is not allowed to ask where the phone is. Allow location for this page in the browser's settings, or paste the coordinates."
             }
             Self::NotFound => {
-                "The phone does not find itself here. Step outside or to a window and try again, or paste the coordinates."
+                "The phone cannot find its position here. Step outside or to a window and try again, or paste the coordinates."
             }
             Self::TooSlow => {
                 "Finding the position took too long. Try again under open sky, or paste the coordinates."

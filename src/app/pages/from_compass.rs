@@ -45,7 +45,7 @@ pub fn FromCompass(
         }
         Permission::Refused => view! {
             <p class="field-error" role="alert">
-                "This page may not read the compass. Allow motion sensors for it in the browser's settings, or type the numbers."
+                "This page is not allowed to read the compass. Allow motion sensors for it in the browser's settings, or type the numbers."
             </p>
         }
         .into_any(),

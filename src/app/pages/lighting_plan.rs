@@ -100,13 +100,13 @@ fn sheet(store: Store, drawing: Drawing, text: String) -> AnyView {
             }
         });
     };
-    let edit = move |_| sending::send(store, notes, &store.desk.latest());
+    let send_project = move |_| sending::send(store, notes, &store.desk.latest());
     view! {
         <div class="plan-paper"><Picture drawing=Signal::stored(drawing) /></div>
         <div class="row unprinted plan-ways">
             <button type="button" class="button primary grow" disabled=move || file.with(Option::is_none) on:click=send>"To the crew"</button>
             <button type="button" class="button grow" on:click=move |_| drop(window().print())>"Print"</button>
-            <button type="button" class="button grow" on:click=edit>"To edit"</button>
+            <button type="button" class="button grow" on:click=send_project>"Project file"</button>
         </div>
     }
     .into_any()

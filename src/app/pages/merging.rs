@@ -76,7 +76,7 @@ pub fn SideBySide(
         <ul class="rows merging">
             {listed.into_iter().take(MOST_SHOWN).map(|(at, one)| row(merging.choices, at, one)).collect_view()}
         </ul>
-        {(rest > 0).then(|| view! { <p class="soft">{format!("{rest} more go as is suggested for each.")}</p> })}
+        {(rest > 0).then(|| view! { <p class="soft">{format!("For {rest} more the suggestion is taken.")}</p> })}
         <button type="button" class="button primary wide" on:click=put>"Put the two together"</button>
     }
 }
@@ -94,7 +94,7 @@ fn summary(listed: usize, only_here: usize, name: &str) -> String {
     };
     match only_here {
         0 => differ,
-        _ => format!("{differ} {only_here} of yours that are not in it stay."),
+        _ => format!("{differ} What only you have ({only_here}) stays."),
     }
 }
 

@@ -167,7 +167,7 @@ fn Safety() -> impl IntoView {
     let words = move || match persistence.get() {
         Persistence::Granted => "The browser has promised to keep your projects until you delete them.",
         Persistence::Refused | Persistence::Unknown => {
-            "The browser has not promised to keep your projects: some delete them after a week without a visit. Send yourself a copy now and then, and put Slantlight on the home screen."
+            "The browser has not promised to keep your projects: some browsers delete them after a week without a visit. Send yourself a copy now and then, and put Slantlight on the home screen."
         }
     };
     view! {
@@ -178,7 +178,7 @@ fn Safety() -> impl IntoView {
                 <p>"On some phones the app on the home screen keeps projects of its own: send yourself a project, and open it there."</p>
             })}
             {(store.damaged > 0).then(|| view! {
-                <p class="caution">{format!("{} kept records cannot be read by this version. They were left untouched.", store.damaged)}</p>
+                <p class="caution">{format!("This version cannot read {}. Nothing there was touched.", words::count(store.damaged, "kept record"))}</p>
             })}
             <Show when=move || offer.is_there()>
                 <button type="button" class="button wide" on:click=move |_| offer.take()>"Put it on the home screen"</button>

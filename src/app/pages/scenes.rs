@@ -6,6 +6,7 @@ use slantlight::project::document::{Scene, SetUp};
 use slantlight::project::edit::Edit;
 use slantlight::project::route::Route;
 use slantlight::project::start;
+use slantlight::words;
 
 use crate::app::parts::{EmptyState, Frame, ListRow, Picture};
 use crate::app::router;
@@ -19,9 +20,9 @@ pub fn Scenes() -> impl IntoView {
     let subtitle = Signal::derive(move || {
         let (locations, set_ups) = count();
         let title = store.desk.with(|project| project.title.clone());
-        let places = plural(locations, "location");
+        let places = words::count(locations, "location");
         let title = if title.is_empty() { "a project without a name yet".to_owned() } else { title };
-        format!("{title} · {places} · {}", plural(set_ups, "set-up"))
+        format!("{title} · {places} · {}", words::count(set_ups, "set-up"))
     });
     view! {
         <Frame title="Scenes" subtitle=subtitle>
@@ -82,8 +83,4 @@ fn add_scene(store: Store) {
     {
         router::go(&route);
     }
-}
-
-fn plural(count: usize, what: &str) -> String {
-    if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") }
 }

@@ -214,7 +214,7 @@ impl Store {
         match made {
             Ok(()) => true,
             Err(NotMade::OtherTab) => {
-                self.notes.say("Slantlight is open in another tab, and changes are made there.");
+                self.notes.say("Slantlight is open in another tab, and changes are made there. Tap “Write here” to make them in this one.");
                 false
             }
             Err(NotMade::Newer) => {

@@ -75,17 +75,17 @@ fn once_a_year(mut gaps: Vec<DateRange>) -> Vec<DateRange> {
     gaps
 }
 
-/// "Between 2 Nov and 8 Feb the sun never reaches by the bench."; `None` where there is nothing to warn of.
+/// "Between 2 Nov and 8 Feb the sun never reaches the mark “by the bench”."; `None` where there is nothing to warn of.
 pub fn words(dark: &Dark, mark: &str) -> Option<String> {
     match dark {
         Dark::Never => None,
-        Dark::Always => Some(format!("The sun never reaches {mark}, on no day of the year.")),
+        Dark::Always => Some(format!("The sun reaches the mark “{mark}” on no day of the year.")),
         Dark::Between(gaps) => {
             let gap = |gap: &DateRange| {
                 format!("between {} and {}", words::date_short(gap.from), words::date_short(gap.to))
             };
             let all: Vec<String> = gaps.iter().map(gap).collect();
-            Some(words::capital(&format!("{} the sun never reaches {mark}.", all.join(", and "))))
+            Some(words::capital(&format!("{} the sun never reaches the mark “{mark}”.", all.join(", and "))))
         }
     }
 }
@@ -116,7 +116,10 @@ mod tests {
         assert_eq!(within.len(), 1);
         assert!(within[0].from < on(2027, 1, 1) && within[0].to < on(2027, 2, 1), "{within:?}");
         let said = words(&Dark::Between(gaps), "mark 1").unwrap();
-        assert!(said.starts_with("Between ") && said.ends_with(" the sun never reaches mark 1."), "{said}");
+        assert!(
+            said.starts_with("Between ") && said.ends_with(" the sun never reaches the mark “mark 1”."),
+            "{said}"
+        );
         let dates = lit_dates(
             &met::sun_on_mark(
                 &sun,

@@ -107,7 +107,7 @@ mod tests {
         let style = Style { zone: &zone, clock: Clock::TwentyFour, units: Units::Metric };
         let day = of_the_day(&sun, &place, &mark, on(2027, 3, 11), style);
         assert!(day[0].starts_with("All of a head") && day[1].starts_with("Sun on the floor"), "{day:?}");
-        assert!(day.iter().any(|said| said.ends_with("the sun never reaches mark 1.")), "{day:?}");
+        assert!(day.iter().any(|said| said.ends_with("the sun never reaches the mark “mark 1”.")), "{day:?}");
         let minute = Duration::from_minutes(1);
         let told = |text: &str| {
             let now = at(text);

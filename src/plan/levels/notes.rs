@@ -87,7 +87,9 @@ impl Asked<'_> {
         let lens = LensFrame::new(self.subject.lens, self.subject.tilt);
         let say = || {
             let shaft = say::shaft(Shaft::of(lens, sun));
-            format!("A shaft shows {shaft}. The least haze that works, tell everyone, air the room.")
+            format!(
+                "A shaft shows {shaft}. The least haze that works; tell everyone, ask first who answers the smoke alarm, and air the room."
+            )
         };
         (comes_in || levels.sun.is_some()).then(say)
     }

@@ -204,7 +204,7 @@ fn named(levels: &Levels) -> [(&'static str, Side); 4] {
         ("Back", Side::Back),
         ("Key side", levels.bright),
         ("Fill side", levels.bright.other()),
-        ("Behind", Side::Background),
+        ("Background", Side::Background),
     ]
 }
 

@@ -2,6 +2,7 @@
 
 use super::problem::Problem;
 use super::solution::Solution;
+use crate::words;
 
 /// "11 set-ups on 4 days. No plan does it in fewer days or with less travel."
 pub fn found(problem: &Problem, solution: &Solution) -> String {
@@ -11,7 +12,7 @@ pub fn found(problem: &Problem, solution: &Solution) -> String {
         0 => String::new(),
         left => format!(", {left} left over"),
     };
-    let plan = format!("{} on {}{left}", count(placed, "set-up"), count(days, "day"));
+    let plan = format!("{} on {}{left}", words::count(placed, "set-up"), words::count(days, "day"));
     match (solution.proved, solution.undone.len()) {
         (true, 0) => format!("{plan}. No plan does it in fewer days or with less travel."),
         (true, _) => format!("{plan}. No plan holds more of what matters, or the same in fewer days."),
@@ -24,20 +25,18 @@ fn bound(problem: &Problem, solution: &Solution) -> String {
     let able = problem.jobs.iter().filter(|job| !job.windows.is_empty()).count();
     let least = solution.least_days as usize;
     if solution.worth.weight < solution.most_weight {
-        let need = count(least, "day");
+        let need = words::count(least, "day");
         return format!(
             "No plan can hold more than {}, and all of them need at least {need}.",
-            count(able, "set-up")
+            words::count(able, "set-up")
         );
     }
     match solution.days.len() > least {
-        true => format!("All that can be is in it. Fewer than {} is not possible.", count(least, "day")),
+        true => {
+            format!("All that can be is in it. Fewer than {} is not possible.", words::count(least, "day"))
+        }
         false => "All that can be is in it, in the fewest days. Less travel may be possible.".to_owned(),
     }
-}
-
-fn count(number: usize, what: &str) -> String {
-    format!("{number} {what}{}", if number == 1 { "" } else { "s" })
 }
 
 #[cfg(test)]

@@ -32,10 +32,10 @@ pub fn lens(arc: &LensArc) -> String {
     }
 }
 
-/// "Camera 2.5 m from the mark, to 35° NE of it".
+/// "Camera 2.5 m from the mark, towards 35° NE".
 pub fn camera_stands(lens: Bearing, distance: Metres, units: Units) -> String {
     let far = words::length(distance, units);
-    format!("Camera {far} from the mark, to {} of it", words::bearing(lens.reversed()))
+    format!("Camera {far} from the mark, towards {}", words::bearing(lens.reversed()))
 }
 
 /// "¾ back, right · holds 60 min · 30–19° high".
@@ -125,7 +125,7 @@ mod tests {
         let one = LensArc { to: found[0].from, ..found[0].clone() };
         assert_eq!(lens(&one), "lens 235° SW");
         let stands = camera_stands(one.from, Metres::from_metres(2.5), Units::Metric);
-        assert_eq!(stands, "Camera 2.5 m from the mark, to 55° NE of it");
+        assert_eq!(stands, "Camera 2.5 m from the mark, towards 55° NE");
     }
 
     #[test]

@@ -97,8 +97,8 @@ impl OnMark {
             [(name, _)] => format!(", through {name}"),
             several => {
                 let by = |(piece, openings): &(Span, Vec<usize>)| {
-                    let from = super::words::clock(*piece, stage, style);
-                    let from = from.split('–').next().unwrap_or_default();
+                    let from = words::to_the_minute(stage.zone.local(piece.start())).time();
+                    let from = words::clock(from, style);
                     format!("by {} from {from}", together(openings, several))
                 };
                 let each: Vec<String> = self.phases().iter().map(by).collect();
@@ -176,6 +176,9 @@ mod tests {
         let found = OnMark::on(&sun, &stage, on(2027, 3, 11));
         let words = found.sentence(&sun, &stage, on(2027, 3, 11), Clock::TwentyFour);
         assert!(words.contains(", by both from "), "{words}");
+        let twelve = found.sentence(&sun, &stage, on(2027, 3, 11), Clock::Twelve);
+        let from = twelve.split(" from ").nth(1).and_then(|rest| rest.split(',').next());
+        assert!(from.is_some_and(|from| from.ends_with(" pm")), "{twelve}");
     }
 
     #[test]

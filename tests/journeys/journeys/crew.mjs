@@ -106,7 +106,7 @@ journey('a plan goes out as a picture that needs no app, without a network, on o
     assert.equal(printed.length, 1, format);
     assert.ok(printed[0].text.replace(/\s+/g, '').includes('ISO'), printed[0].text);
   }
-  const { text } = await screen.download(() => screen.tap('To edit'));
+  const { text } = await screen.download(() => screen.tap('Project file'));
   assert.equal(JSON.parse(text).format, 'slantlight-project');
 });
 

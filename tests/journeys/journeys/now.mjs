@@ -191,7 +191,7 @@ journey('cloud came over: three taps to a new plan that is sent and kept, and th
   await screen.unseen('since 13:00');
   await screen.at('2027-03-18T13:05:00Z');
   await screen.reload();
-  await screen.tap("Sun's back");
+  await screen.tap('The sun is back');
   await screen.unseen('since 13:00');
   await screen.reload();
   await screen.see('The day');

@@ -6,7 +6,7 @@ import { journey } from '../kit/journey.mjs';
 journey('levels of a set-up: another hour, a ratio wanted, an answer taken', async ({ screen }) => {
   await atTheLoft(screen);
   await screen.see(/key side over fill side, [\d.]+ : 1/);
-  for (const side of ['Back', 'Key side', 'Fill side', 'Behind']) await screen.see(side);
+  for (const side of ['Back', 'Key side', 'Fill side', 'Background']) await screen.see(side);
   const before = await sides(screen);
   await screen.page.getByRole('slider', { name: 'Time' }).focus();
   for (let presses = 0; presses < 3; presses += 1) await screen.keys('PageUp');

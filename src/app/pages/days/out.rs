@@ -32,7 +32,7 @@ pub fn buttons(store: Store) -> AnyView {
             let file = make(&project, &untracked_sheets(store, &project));
             notes.say(match download::download(&file.name, file.media_type, &file.bytes) {
                 true => format!("{} is in the downloads.", file.name),
-                false => "This browser does not download files.".to_owned(),
+                false => "This browser does not download files. Send it, or print it.".to_owned(),
             });
         };
         view! { <button type="button" class="button" on:click=tap>{name}</button> }.into_any()

@@ -118,7 +118,7 @@ fn Paste(shown: Shown) -> impl IntoView {
         Ok(read) => {
             wrong.set(Vec::new());
             text.set(String::new());
-            let says = format!("{} points taken in", read.points().len());
+            let says = format!("{} taken in", words::count(read.points().len(), "point"));
             let put = move |points: &mut Vec<Point>| {
                 if !joins {
                     points.clear();

@@ -115,7 +115,7 @@ fn Changed(shown: Shown) -> impl IntoView {
                 {rows(told.rows)}
                 <div class="row">
                     <button type="button" class="button primary grow" on:click=send>"Send it"</button>
-                    <button type="button" class="button grow" on:click=move |_| store.replan(None)>"Sun's back"</button>
+                    <button type="button" class="button grow" on:click=move |_| store.replan(None)>"The sun is back"</button>
                 </div>
             </section>
         })
@@ -125,7 +125,7 @@ fn Changed(shown: Shown) -> impl IntoView {
 /// The rows of an answer, or that there is nothing.
 fn rows(rows: Vec<Row>) -> AnyView {
     if rows.is_empty() {
-        return view! { <p>"Nothing is left that this light allows before wrap."</p> }.into_any();
+        return view! { <p>"Nothing is left that this light allows before wrap. Try a later wrap, or another sky."</p> }.into_any();
     }
     let row = |row: Row| {
         view! {

@@ -108,7 +108,6 @@ fn named(name: &str) -> String {
 fn counted(count: usize, what: &str) -> String {
     match count {
         0 => format!("no {what}"),
-        1 => format!("1 {what}"),
-        many => format!("{many} {what}s"),
+        some => words::count(some, what),
     }
 }

@@ -42,7 +42,7 @@ fn sentence(fault: &Fault, units: Units) -> String {
             format!("Walls {} and {} cross. Move a corner until they do not.", wall + 1, other + 1)
         }
         Fault::Clockwise => {
-            "The corners run the wrong way round. Seen from above they go counter-clockwise.".to_owned()
+            "The corners run the wrong way round. Seen from above they go anticlockwise.".to_owned()
         }
         Fault::Axes => "Wall 1 must run from corner 1 along the room's first axis.".to_owned(),
         Fault::Ceiling { .. } => "The ceiling must be above the floor.".to_owned(),
@@ -61,7 +61,7 @@ fn sentence(fault: &Fault, units: Units) -> String {
             format!("{opening} reaches {}, but the ceiling is at {}. Lower it.", say(*head), say(*ceiling))
         }
         Fault::PastRoof { opening } => {
-            format!("{opening} is not all over the floor. Move it or make it smaller.")
+            format!("Part of {opening} lies beyond the floor. Move it or make it smaller.")
         }
         Fault::Transmittance { opening, .. } => {
             format!("{opening}: glass lets 0 to 100 % of the light through.")

@@ -54,7 +54,7 @@ pub fn FromTheSun(shown: Shown) -> impl IntoView {
 /// The sun comes onto the wall, or leaves it.
 fn graze(seen: Seen, names: Vec<String>) -> impl IntoView {
     view! {
-        <p class="soft whole-row">"The moment at which the sun begins or ceases to graze the outside of a wall; inside, its first or last ray through an opening."</p>
+        <p class="soft whole-row">"The moment at which the sun begins or ceases to graze the outside of a wall; inside, its first or last ray through an opening. Watch the wall or the floor, never the sun."</p>
         <Segmented label="The sun on the wall" names=names chosen=seen.graze on_choose=move |to| seen.graze.set(to) />
         <NumberField label="Wall" decimals=0 limits=(1.0, 12.0) value=seen.wall on_change=move |to| seen.wall.set(to) />
         <NumberField label="Seen to ±" unit="min" decimals=1 limits=(0.0, 60.0) value=seen.watch on_change=move |to| seen.watch.set(to) />

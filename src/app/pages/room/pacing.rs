@@ -12,7 +12,11 @@ use crate::app::parts::{LengthField, TextField};
 #[component]
 pub fn Pacing(shown: Shown) -> impl IntoView {
     let units = Signal::derive(move || shown.units());
-    let (sides, step) = (RwSignal::new(String::new()), RwSignal::new(Metres::from_metres(1.0)));
+    let one = match units.get_untracked() {
+        words::Units::Metric => Metres::from_metres(1.0),
+        words::Units::FeetInches => Metres::from_feet(1.0),
+    };
+    let (sides, step) = (RwSignal::new(String::new()), RwSignal::new(one));
     let says = RwSignal::new(String::new());
     let take = move |_| {
         let factor = step.get_untracked().metres();
@@ -34,10 +38,10 @@ pub fn Pacing(shown: Shown) -> impl IntoView {
         <details class="fold">
             <summary>"Measure by pacing"</summary>
             <div class="stack">
-                <p class="soft">"Walk round with the wall at your right hand, from the first corner of wall 1, and note each wall's length. Corners are square; write a minus before a wall whose corner turned right, as at the inner corner of an L. The bearing of wall 1 does the rest."</p>
+                <p class="soft">"Walk round with the wall at your right hand, from the first corner of wall 1, and note each wall's length. Corners are square; where you turn right, as at the inner corner of an L, the wall after that corner gets a minus. The bearing of wall 1 does the rest."</p>
                 <div class="fields">
                     <TextField label="Walls in order: 6.2; 4.1; 6.2; 4.1" value=sides on_change=move |text: String| sides.set(text) />
-                    <LengthField label="One of these is" value=step units=units limits=(0.2, 2.0) on_change=move |to| step.set(to) />
+                    <LengthField label="One unit typed above is" value=step units=units limits=(0.2, 2.0) on_change=move |to| step.set(to) />
                     <button type="button" class="button" on:click=take>"Take this floor"</button>
                 </div>
                 <p role="status">{says}</p>

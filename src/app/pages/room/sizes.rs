@@ -76,7 +76,7 @@ fn Rectangle(shown: Shown) -> impl IntoView {
 fn Corners(shown: Shown) -> impl IntoView {
     let count = Memo::new(move |_| shown.with(|room| room.floor.len()).unwrap_or_default());
     view! {
-        <p class="soft">"Counter-clockwise seen from above, from the first corner of wall 1: along that wall, and into the room."</p>
+        <p class="soft">"Anticlockwise seen from above, from the first corner of wall 1: along that wall, and into the room."</p>
         <ol class="stack">{move || (0..count.get()).map(|corner| view! { <Corner shown=shown corner=corner /> }).collect_view()}</ol>
     }
 }

@@ -12,7 +12,7 @@ use slantlight::words;
 
 use super::day::Day;
 use super::shown::Shown;
-use crate::app::parts::{BearingSlider, Chips, Fold, Picture, Segmented, Slider};
+use crate::app::parts::{BearingSlider, Caution, Chips, Fold, Picture, Segmented, Slider};
 
 /// How far a head is turned up or down.
 const PITCHES: Scale = Scale::line(-45.0, 45.0, 1.0);
@@ -82,6 +82,9 @@ fn Wished(shown: Shown) -> impl IntoView {
             <Segmented label="Sun in the eyes" names=["any", "yes", "no"].map(String::from).to_vec() chosen=eyes
                 on_choose=move |place: usize| ask(&|wish| wish.sun_in_eyes = EYES[place.min(2)]) />
         </div>
+        <Show when=move || wish.get().sun_in_eyes == Some(true)>
+            <Caution>"Nobody looks into the sun: eyes on the lens or a point beside it, closed between the takes."</Caution>
+        </Show>
     }
 }
 

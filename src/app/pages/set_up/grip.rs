@@ -27,7 +27,7 @@ pub fn Grip(shown: Shown) -> impl IntoView {
                 {length(shown, "Mark to mirror", (0.2, 200.0), |kit| &mut kit.distance)}
                 {length(shown, "Mirror over the face, minus for under it", (-20.0, 50.0), |kit| &mut kit.above)}
             </div>
-            <p class="soft">"Weigh down every frame and let nobody stand under it in wind. A mirror blinds and burns: cover it while nobody aims it."</p>
+            <p class="soft">"Weigh down every frame, and take it down in wind. A mirror blinds and burns: cover it while nobody aims it."</p>
         </Fold>
     }
 }

@@ -244,7 +244,7 @@ pub fn KeepSlot(
         let Some(set_up) = shown.with(|set_up| set_up.id.clone()) else { return };
         match kept.get_untracked() {
             Some(slot) if !keep => {
-                store.edit_with_undo(Edit::ForgetSlot { set_up, slot }, "Slot let go");
+                store.edit_with_undo(Edit::ForgetSlot { set_up, slot }, "Slot removed");
             }
             None if keep => {
                 let slot = SavedSlot { id: store.fresh_id(), start: span.start(), end: span.end(), lens };

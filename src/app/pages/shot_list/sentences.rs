@@ -2,6 +2,7 @@
 
 use slantlight::project::shot_list::{Doubt, Entry, LONGEST, MOST_ROWS, Taken, Unread};
 use slantlight::project::start::MINUTES;
+use slantlight::words;
 
 /// Why nothing was read, and what to do.
 pub(super) fn unread(why: Unread) -> String {
@@ -16,7 +17,8 @@ pub(super) fn unread(why: Unread) -> String {
 
 /// How much would be added, and how many rows to look at.
 pub(super) fn summary(plan: &Taken, doubtful: usize) -> String {
-    let added = format!("{} in {}", counted(plan.set_ups, "set-up"), counted(plan.scenes, "new scene"));
+    let added =
+        format!("{} in {}", words::count(plan.set_ups, "set-up"), words::count(plan.scenes, "new scene"));
     match doubtful {
         0 => format!("{added}. Every row was read without a question."),
         1 => format!("{added}. One row has a question, marked below."),
@@ -26,7 +28,7 @@ pub(super) fn summary(plan: &Taken, doubtful: usize) -> String {
 
 /// What was done, for the note with undo.
 pub(super) fn taken_in(set_ups: usize) -> String {
-    format!("{} taken in", counted(set_ups, "set-up"))
+    format!("{} taken in", words::count(set_ups, "set-up"))
 }
 
 /// A name that was not free.
@@ -79,8 +81,4 @@ pub(super) fn doubt(doubt: &Doubt) -> String {
 pub(super) fn shortened(text: &str) -> String {
     let one_line = text.replace('\n', " ");
     if one_line.chars().count() <= 32 { one_line } else { one_line.chars().take(31).chain(['…']).collect() }
-}
-
-fn counted(count: usize, what: &str) -> String {
-    if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") }
 }

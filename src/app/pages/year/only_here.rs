@@ -16,7 +16,7 @@ use slantlight::words;
 
 use super::Chosen;
 use crate::app::pages::set_up::shown::Shown;
-use crate::app::parts::{Picture, SectionHead};
+use crate::app::parts::{Caution, Picture, SectionHead};
 
 /// The question and its answers.
 #[component]
@@ -41,7 +41,7 @@ pub fn OnlyHere(shown: Shown, chosen: Chosen) -> impl IntoView {
             </div>
             {move || match (span.get(), shown.stage.get()) {
                 (None, _) => view! { <p>"The end must come after the beginning."</p> }.into_any(),
-                (_, Err(_)) => view! { <p>"Choose where this set-up is first."</p> }.into_any(),
+                (_, Err(_)) => view! { <p>"First choose where this set-up is."</p> }.into_any(),
                 (Some(span), Ok(stage)) => answer(shown, &stage, span),
             }}
         </section>
@@ -87,6 +87,7 @@ fn answer(shown: Shown, stage: &Stage, span: Span) -> AnyView {
     view! {
         <div class="around"><Picture drawing=Signal::stored(drawing) /></div>
         <p class="soft">"Seen from above, north up. White: the camera may stand there. Hatched: a background that must not be seen."</p>
+        <Caution>"It knows the light, not the ground: look where you step, and stay off edges, water and roads."</Caution>
         <ul class="rows">{rows}</ul>
         {bad(&backgrounds)}
     }
@@ -136,7 +137,7 @@ fn nothing(shown: Shown, asked: &Asked<'_>) -> AnyView {
     let change = otherwise::smallest_change(&sun, asked).map(|change| {
         let (says, wish) = (answers::change(change, &stage.wish), change.apply(&stage.wish));
         view! {
-            <p>{format!("It would do with {says}.")}</p>
+            <p>{format!("The wish is met with {says}.")}</p>
             <button type="button" class="button wide" on:click=move |_| shown.change(|set_up| set_up.wish = wish.clone())>
                 "Change the wish so"
             </button>
