@@ -14,7 +14,7 @@ fn a_sheet_says_everything_once() {
     let day = day::curve(&subject, &sun, Sky::Clear, subject.zone.date(at));
     let sheet = Asked { subject: &subject, sun: &sun, at, sky: Sky::Clear, day: &day, style }.sheet();
     let names: Vec<&str> = sheet.sides.iter().map(|row| row.name.as_str()).collect();
-    assert_eq!(names, ["Back", "Key side", "Fill side", "Behind"]);
+    assert_eq!(names, ["Back", "Key side", "Fill side", "Background"]);
     assert!(sheet.sides.iter().all(|row| row.t_stop.starts_with('T') && (0.0..=1.0).contains(&row.bar)));
     assert!(sheet.need.contains(" side") && !sheet.offers.is_empty(), "{sheet:?}");
     assert!(

@@ -70,7 +70,7 @@ journey('refused positions and missing sensors are said, with what to do', async
   await screen.refuse('geolocation');
   await atTheLoft(screen, AFTERNOON);
   await screen.tap('Where am I?');
-  await screen.see(/may not say where it is/);
+  await screen.see(/not allowed to ask where the phone is/);
   await screen.tap('Check with a shadow');
   await screen.see(/this device has none: type the numbers/);
 });
@@ -84,7 +84,7 @@ journey('a compass that was refused is said where it is asked for, in either kin
   for (const one of [screen, asking]) {
     await atTheLoft(one, AFTERNOON);
     await one.tap('Check with a shadow');
-    await one.see(/This page may not read the compass\. Allow motion sensors/);
+    await one.see(/This page is not allowed to read the compass\. Allow motion sensors/);
     await one.page.evaluate(() => { location.hash = '#set-up/set-up-4a'; });
     await one.tap('Take from compass');
     await one.see(/or type the numbers/);

@@ -31,7 +31,7 @@ journey('only here from–to: where the camera goes, in four taps from the locat
   await screen.type('Date', '2027-03-05');
   await screen.type('From', '16:00');
   await screen.type('To', '18:00');
-  await screen.see(/Camera .* from the mark, to \d+° [NESW]+ of it/);
+  await screen.see(/Camera .* from the mark, towards \d+° [NESW]+/);
   await screen.see(/holds /);
   await screen.control(/^camera to /, 'img').waitFor();
   await screen.type('From', '02:00');
