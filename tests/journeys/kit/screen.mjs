@@ -138,6 +138,8 @@ export class Screen {
       await touch('touchMove', [{ x: from.x + (to.x - from.x) * part, y: from.y + (to.y - from.y) * part }]);
     }
     await touch('touchEnd', []);
+    // No finger taps sooner, and the browser takes such a tap for the drag's end.
+    await this.page.waitForTimeout(100);
   }
 
   /** Drags the control with this name by so many pixels. */
