@@ -73,8 +73,7 @@ static THERE: OnceLock<&'static Table> = OnceLock::new();
 pub struct Missing;
 
 /// What is said then.
-pub const MISSING: &str =
-    "A part of the app has not arrived: is the network gone? If trying again does not help, reload the page.";
+pub const MISSING: &str = "A part of the app has not arrived: is the network gone?";
 
 /// What is said while it is on its way.
 pub const COMING: &str = "One moment: the rest of the app is on its way.";

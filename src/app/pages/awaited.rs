@@ -21,10 +21,13 @@ pub fn Awaited() -> impl IntoView {
     };
     view! {
         <Frame title="Not here yet">
-            <p role="status">{move || if second.is_missing() { MISSING } else { COMING }}</p>
-            <Show when=move || second.is_missing()>
-                <button type="button" class="button wide primary" on:click=again>"Try again"</button>
-            </Show>
+            <div class="stack">
+                <p role="status">{move || if second.is_missing() { MISSING } else { COMING }}</p>
+                <Show when=move || second.is_missing()>
+                    <button type="button" class="button wide primary" on:click=again>"Try again"</button>
+                    <p class="soft">"If that does not help, reload the page."</p>
+                </Show>
+            </div>
         </Frame>
     }
 }

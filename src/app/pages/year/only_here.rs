@@ -86,8 +86,10 @@ fn answer(shown: Shown, stage: &Stage, span: Span) -> AnyView {
     let rows = arcs.iter().map(|arc| row(shown, arc)).collect_view();
     view! {
         <div class="around"><Picture drawing=Signal::stored(drawing) /></div>
-        <p class="soft">"Seen from above, north up. White: the camera may stand there. Hatched: a background that must not be seen."</p>
-        <Caution>"It knows the light, not the ground: look where you step, and stay off edges, water and roads."</Caution>
+        <div class="stack">
+            <p class="soft">"Seen from above, north up. White: the camera may stand there. Hatched: a background that must not be seen."</p>
+            <Caution>"It knows the light, not the ground: look where you step, and stay off edges, water and roads."</Caution>
+        </div>
         <ul class="rows">{rows}</ul>
         {bad(&backgrounds)}
     }
