@@ -192,19 +192,19 @@ pub async fn read_if_kept<T: Default>(key: &str, by: fn(&Table) -> Read<T>) -> R
 }
 
 /// The one cut.
-#[cfg(cut)]
+#[cfg(not(debug_assertions))]
 #[leptos::wasm_split::wasm_split(second, wasm_split_path = leptos::wasm_split, fallible)]
 fn table() -> Result<&'static Table, Missing> {
     Ok(&TABLE)
 }
 
 /// Nothing is cut under `./dev serve`.
-#[cfg(not(cut))]
+#[cfg(debug_assertions)]
 async fn table() -> Result<&'static Table, Missing> {
     Ok(&TABLE)
 }
 
-#[cfg(cut)]
+#[cfg(not(debug_assertions))]
 impl From<leptos::wasm_split::SplitLoaderError> for Missing {
     fn from(_: leptos::wasm_split::SplitLoaderError) -> Self {
         Self
