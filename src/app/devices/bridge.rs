@@ -88,7 +88,7 @@ pub fn fail_to_load(report: &str) {
     }
 }
 
-/// Tells the start script that all parts have come, or one could not: the worker may begin.
+/// Tells the start script that all parts have come: the worker may begin.
 pub fn settled() {
     if let Some(bridge) = bridge() {
         js::call(&bridge, "settled", &[]);

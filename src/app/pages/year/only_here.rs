@@ -88,7 +88,7 @@ fn answer(shown: Shown, stage: &Stage, span: Span) -> AnyView {
         <div class="around"><Picture drawing=Signal::stored(drawing) /></div>
         <div class="stack">
             <p class="soft">"Seen from above, north up. White: the camera may stand there. Hatched: a background that must not be seen."</p>
-            <Caution>"It knows the light, not the ground: look where you step, and stay off edges, water and roads."</Caution>
+            <Caution>"The picture knows the light, not the ground: look where you step, and stay off edges, water and roads."</Caution>
         </div>
         <ul class="rows">{rows}</ul>
         {bad(&backgrounds)}
