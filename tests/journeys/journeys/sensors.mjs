@@ -1,6 +1,7 @@
 // The phone as compass and sight: the bearing of a wall by its edge, a point of the skyline along it, and the sun kept off.
 
 import assert from 'node:assert/strict';
+import { eventually } from '../kit/eventually.mjs';
 import { journey } from '../kit/journey.mjs';
 
 const AFTERNOON = '2027-03-18T16:00:00Z';
@@ -20,6 +21,7 @@ journey("a wall's bearing is taken with the phone's edge along it, and undone", 
   await screen.see(/steady to 0\.0°/);
   await screen.tap('Take it');
   await screen.unseen('Take it');
+  await eventually(async () => assert.notEqual(await degrees(), before));
   const taken = await degrees();
   assert.ok(Math.abs(taken - before - 12) <= DECLINATION, `${before}° before, ${taken}° by the phone`);
   assert.ok(Number(await screen.value('Bearing good to ±')) >= 3, 'no compass is better than some degrees');
