@@ -30,7 +30,7 @@ pub fn OnlyHere(shown: Shown, chosen: Chosen) -> impl IntoView {
         format!("Only here {}?", words::clock_from_to(from.get(), to.get(), style))
     });
     view! {
-        <section>
+        <section class="stack">
             <SectionHead title=heading beside=Signal::derive(move || words::date(date.get())) ruled=true />
             <div class="fields">
                 {typed("date", "Date", move || date.get().to_string(), move |text| if let Ok(to) = text.parse() { date.set(to) })}
@@ -86,10 +86,8 @@ fn answer(shown: Shown, stage: &Stage, span: Span) -> AnyView {
     let rows = arcs.iter().map(|arc| row(shown, arc)).collect_view();
     view! {
         <div class="around"><Picture drawing=Signal::stored(drawing) /></div>
-        <div class="stack">
-            <p class="soft">"Seen from above, north up. White: the camera may stand there. Hatched: a background that must not be seen."</p>
-            <Caution>"The picture knows the light, not the ground: look where you step, and stay off edges, water and roads."</Caution>
-        </div>
+        <p class="soft">"Seen from above, north up. White: the camera may stand there. Hatched: a background that must not be seen."</p>
+        <Caution>"The picture knows the light, not the ground: look where you step, and stay off edges, water and roads."</Caution>
         <ul class="rows">{rows}</ul>
         {bad(&backgrounds)}
     }
