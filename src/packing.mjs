@@ -1,19 +1,26 @@
-// Numbers the functions of a wasm file in the order in which they pack best, in place of their names:
+// Makes a wasm file ready to be packed:
 //
-//     node src/packing.mjs app.wasm
+//     node src/packing.mjs app.wasm names.json
 //
-// gzip looks back 32 kB, no further, so what is alike must lie side by side: the copies of one generic, which bear one name
-// but for a hash, the small ones first; and apart from them the stubs that lead from one part of the app into another.
-// `./dev` has wasm-opt sort the functions by what is written here.
+// What the glue hands over and asks for gets the short names that it has there; each bears a hash else, which packs badly.
+//
+// Functions are numbered in the order in which they pack best, in place of their names. gzip looks back 32 kB, no further, so
+// what is alike must lie side by side: the copies of one generic, which bear one name but for a hash, the small ones first; and
+// apart from them the stubs that lead from one part of the app into another. `./dev` has wasm-opt sort by what is written here.
 
 import { readFileSync, writeFileSync } from 'node:fs';
 
 const CUSTOM = 0;
+const IMPORT = 2;
+const EXPORT = 7;
 const CODE = 10;
+// Kinds of imports; the one left is memory.
+const [FUNCTION, TABLE, GLOBAL] = [0, 1, 3];
 const HASH = /17h[0-9a-f]{16}E|::h[0-9a-f]{16}$/;
 const STUB = / (indirect_call|local)_shim$/;
 
-const [file] = process.argv.slice(2);
+const [file, list] = process.argv.slice(2);
+const short = new Map(Object.entries(JSON.parse(readFileSync(list, 'utf8'))));
 const bytes = readFileSync(file);
 let at = 8;
 const others = [bytes.subarray(0, at)];
@@ -29,8 +36,37 @@ function section() {
   if (kind === CODE) many(() => { sizes.push(number()); at += sizes.at(-1); });
   const isNames = kind === CUSTOM && text() === 'name';
   while (isNames && at < end) subsection();
-  if (!isNames) others.push(bytes.subarray(begin, end));
+  if (kind === IMPORT || kind === EXPORT) others.push(renamed(kind));
+  else if (!isNames) others.push(bytes.subarray(begin, end));
   at = end;
+}
+
+/** What comes from the glue, or goes to it, under its short names. */
+function renamed(kind) {
+  const parts = [];
+  const count = many(() => {
+    if (kind === IMPORT) parts.push(long(Buffer.from(text())));
+    const name = text();
+    const begin = at;
+    described(kind);
+    parts.push(long(Buffer.from(short.get(name) ?? name)), bytes.subarray(begin, at));
+  });
+  return Buffer.concat([Buffer.from([kind]), long(Buffer.concat([leb(count), ...parts]))]);
+}
+
+/** Reads on behind what an export or import is: its kind, and behind that an index, a type, or what a table or memory may hold. */
+function described(section) {
+  const kind = bytes[at++];
+  if (section === EXPORT || kind === FUNCTION) number();
+  else if (kind === GLOBAL) at += 2;
+  else limits(kind === TABLE);
+}
+
+function limits(isTable) {
+  if (isTable) at++;
+  const hasMost = bytes[at++] & 1;
+  number();
+  if (hasMost) number();
 }
 
 /** Of the names only those of functions count. */
@@ -61,7 +97,9 @@ function order(one, other) {
 }
 
 function many(read) {
-  for (let left = number(); left > 0; left--) read();
+  const count = number();
+  for (let left = count; left > 0; left--) read();
+  return count;
 }
 
 function text() {
