@@ -9,11 +9,12 @@ use super::router::Router;
 use super::second::Second;
 use super::store::{Kept, Store};
 
-/// One word in the corner: Saving, Saved.
+/// A word in the corner: Saving, Saved. What cannot be saved before the app's second part has come is not called saving.
 #[component]
 pub fn KeptMark() -> impl IntoView {
-    let kept = Store::here().desk.keeper.kept;
+    let (kept, second) = (Store::here().desk.keeper.kept, Second::here());
     let word = move || match kept.get() {
+        Kept::Saving if second.is_missing() => "Not saved yet",
         Kept::Saving => "Saving",
         Kept::Saved => "Saved",
         Kept::Nothing | Kept::OnlyQuick | Kept::Nowhere(_) => "",

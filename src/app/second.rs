@@ -1,5 +1,5 @@
-//! The second part of the compiled app: the rooms behind the first screen and the demo's scenes, and the reading of whatever
-//! was written elsewhere or before.
+//! The second part of the compiled app: the rooms behind the first screen and the demo's scenes, the reading of whatever
+//! was written elsewhere or before, and the writing.
 //!
 //! The web build is cut in two (`part` in `dev`), so that a first visit waits for the first part only. The second one is
 //! fetched as soon as the first page stands; what needs it earlier waits for it, and says so. All that leads from the first part into the
@@ -9,7 +9,7 @@ use std::sync::OnceLock;
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use slantlight::project::filed::{Kept, newest};
+use slantlight::project::filed::{Filed, Kept, newest};
 use slantlight::project::reader;
 use slantlight::project::route::Route;
 
@@ -19,7 +19,8 @@ use super::devices::local;
 use super::pages::incoming::Incoming;
 use super::parts::Notes;
 use super::store::copies::Made;
-use super::store::{Desk, Settings};
+use super::store::shelf::Durable;
+use super::store::{Desk, Settings, keeper, pictures, settings};
 use super::{banners, pages, pasting};
 
 /// Reads a text that is kept; `None` if it cannot be read.
@@ -31,6 +32,8 @@ pub struct Table {
     pub page: fn(Route) -> AnyView,
     /// The sheets that any page may open.
     pub sheets: fn() -> AnyView,
+    /// What the sun does today, on the first screen.
+    pub today: fn() -> AnyView,
     /// What is said over every page of other tabs and versions.
     pub banners: fn() -> AnyView,
     /// What is said beneath every page when it stands at another instant than now.
@@ -39,8 +42,16 @@ pub struct Table {
     pub newest: fn(&[String]) -> Kept,
     /// Reads the settings.
     pub settings: Read<Settings>,
+    /// Writes them.
+    pub keep_settings: fn(Settings),
     /// Reads when copies were made.
     pub copies: Read<Made>,
+    /// Writes a project.
+    pub write: fn(Desk, Filed),
+    /// Lays a state of a project aside.
+    pub lay_aside: fn(Durable, Filed),
+    /// Takes away the pictures that no record names.
+    pub clear_away: fn(Durable),
     /// Takes in what another tab has kept.
     pub hear: fn(Desk, &str),
     /// Looks at a pasted text.
@@ -54,11 +65,16 @@ pub struct Table {
 static TABLE: Table = Table {
     page: pages::page_of_second,
     sheets: pages::sheets,
+    today: pages::today::section,
     banners: banners::of_others,
     elsewhen: banners::elsewhen,
     newest,
     settings: reader::from_text,
+    keep_settings: settings::keep,
     copies: reader::from_text,
+    write: Desk::write_at_once,
+    lay_aside: keeper::lay_aside,
+    clear_away: pictures::clear_away,
     hear: Desk::hear_at_once,
     offer: pasting::offer,
     read: Incoming::read,
@@ -123,6 +139,10 @@ impl Second {
         }
     }
 
+    fn is_there(self) -> bool {
+        matches!(self.state.get_untracked(), State::There(_))
+    }
+
     /// Whether it could not be fetched; tracked.
     pub fn is_missing(self) -> bool {
         matches!(self.state.get(), State::Missing)
@@ -130,11 +150,18 @@ impl Second {
 
     /// Does `work` with the second part: now, or when it has come, and says that it waits.
     pub fn ask(self, work: impl FnOnce(&'static Table) + 'static) {
+        if !self.is_there() {
+            self.notes.say(COMING);
+        }
+        self.later(work);
+    }
+
+    /// The same for what nobody waits for: it says nothing.
+    pub fn later(self, work: impl FnOnce(&'static Table) + 'static) {
         if let State::There(table) = self.state.get_untracked() {
             return work(table);
         }
         self.waiting.update_value(|waiting| waiting.push(Box::new(work)));
-        self.notes.say(COMING);
         self.try_again();
     }
 

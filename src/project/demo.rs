@@ -118,7 +118,10 @@ fn sail_loft() -> Location {
 
 /// A scout sheet; `None` is *not known*.
 fn sheet(rows: &[(&str, Option<&str>)]) -> ScoutSheet {
-    rows.iter().map(|(key, says)| ((*key).to_owned(), says.map(str::to_owned))).collect()
+    // Collected, it would bring a sort of its own into what a first visit waits for.
+    let mut sheet = ScoutSheet::new();
+    sheet.extend(rows.iter().map(|(key, says)| ((*key).to_owned(), says.map(str::to_owned))));
+    sheet
 }
 
 fn salt_pans() -> Location {

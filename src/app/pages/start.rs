@@ -1,4 +1,4 @@
-//! Start: what it does, the ways in, and what the sun does right here today. Works with no project.
+//! Start: what it does, the ways in, and what [the sun does today](super::today). Works with no project.
 
 use std::sync::Arc;
 
@@ -6,16 +6,15 @@ use leptos::prelude::*;
 use slantlight::draw::ball::emblem;
 use slantlight::project::demo;
 use slantlight::project::route::Route;
-use slantlight::words;
 
 use super::called::{contents, title};
 use super::here::UseHere;
 use super::incoming::Incoming;
 use super::sight;
-use super::today::Day;
 use crate::app::devices::install;
-use crate::app::parts::{Facts, Frame, Picture, SectionHead};
+use crate::app::parts::{Frame, Picture};
 use crate::app::router;
+use crate::app::second::Second;
 use crate::app::store::Store;
 
 /// The first screen. Its ways in bear a name: `index.html` shows the same ones before the app is there, and a tap on one
@@ -23,7 +22,7 @@ use crate::app::store::Store;
 #[component]
 pub fn Start() -> impl IntoView {
     let store = Store::here();
-    let incoming = Incoming::here();
+    let (incoming, second) = (Incoming::here(), Second::here());
     let subtitle = Signal::derive(move || {
         if store.desk.is_filed() { title(&store.desk.project()) } else { "no project yet".to_owned() }
     });
@@ -40,35 +39,13 @@ pub fn Start() -> impl IntoView {
                 <button type="button" class="button wide" data-way="open" on:click=move |_| incoming.choose_file()>"Open a project file"</button>
                 <button type="button" class="button wide" data-way="demo" on:click=move |_| open_demo(store)>"Look at the demo"</button>
             </section>
-            <RightHere />
+            {move || second.there().map(|table| (table.today)())}
             <p class="row quiet-links">
                 <a href=Route::Projects.href()>"Projects"</a>
                 <a href=Route::About.href()>"Settings and privacy"</a>
             </p>
             <Show when=move || !store.desk.is_filed()><HomeScreen /></Show>
         </Frame>
-    }
-}
-
-/// What the sun does today at the location that all rooms show.
-#[component]
-fn RightHere() -> impl IntoView {
-    let store = Store::here();
-    let day = Day::shown(store);
-    let place =
-        Signal::derive(move || store.current_location().map_or(String::new(), |place| place.name.clone()));
-    let date = Signal::derive(move || words::date(store.current_zone().date(store.moment.to_the_minute())));
-    let facts =
-        Signal::derive(move || day.get().map_or(Vec::new(), |day| day.facts(store.settings.get().clock)));
-    let polar = move || day.get().and_then(|day| day.polar());
-    view! {
-        <Show when=move || day.with(Option::is_some)>
-            <section>
-                <SectionHead title=place beside=date />
-                {move || polar().map(|sentence| view! { <p>{sentence}</p> })}
-                <Facts facts=facts />
-            </section>
-        </Show>
     }
 }
 

@@ -8,12 +8,34 @@ use slantlight::sky::sun::Sun;
 use slantlight::units::{Instant, Span};
 use slantlight::words::{self, Clock};
 
-use crate::app::parts::Fact;
+use crate::app::parts::{Fact, Facts, SectionHead};
 use crate::app::store::Store;
+
+/// What the sun does today at the location that all rooms show.
+pub fn section() -> AnyView {
+    let store = Store::here();
+    let day = Day::shown(store);
+    let place =
+        Signal::derive(move || store.current_location().map_or(String::new(), |place| place.name.clone()));
+    let date = Signal::derive(move || words::date(store.current_zone().date(store.moment.to_the_minute())));
+    let facts =
+        Signal::derive(move || day.get().map_or(Vec::new(), |day| day.facts(store.settings.get().clock)));
+    let polar = move || day.get().and_then(|day| day.polar());
+    view! {
+        <Show when=move || day.with(Option::is_some)>
+            <section>
+                <SectionHead title=place beside=date />
+                {move || polar().map(|sentence| view! { <p>{sentence}</p> })}
+                <Facts facts=facts />
+            </section>
+        </Show>
+    }
+    .into_any()
+}
 
 /// The day that all rooms show, at the location that all rooms show.
 #[derive(Clone, PartialEq)]
-pub struct Day {
+struct Day {
     zone: std::sync::Arc<Zone>,
     sun: SunAt,
     today: Today,
@@ -25,7 +47,7 @@ struct SunAt(slantlight::place::site::Site);
 
 impl Day {
     /// `None` without a location. Tracked, and made anew only when date or place change.
-    pub fn shown(store: Store) -> Memo<Option<Self>> {
+    fn shown(store: Store) -> Memo<Option<Self>> {
         let date = Memo::new(move |_| store.current_zone().date(store.moment.to_the_minute()));
         let location = Memo::new(move |_| store.current_location());
         Memo::new(move |_| {
@@ -41,7 +63,7 @@ impl Day {
     }
 
     /// "06:50 sunrise" and so on, in the order of the day.
-    pub fn facts(&self, clock: Clock) -> Vec<Fact> {
+    fn facts(&self, clock: Clock) -> Vec<Fact> {
         let fact = |what: What, end: bool, name: &str| {
             let found = self.today.first(what)?;
             Some(Fact::new(self.time(if end { found.until? } else { found.at }, clock), name))
@@ -56,7 +78,7 @@ impl Day {
     }
 
     /// A sentence for a day on which the sun does not rise or set.
-    pub fn polar(&self) -> Option<&'static str> {
+    fn polar(&self) -> Option<&'static str> {
         match self.today.sun {
             Passage::Crosses { .. } => None,
             Passage::AboveAllDay => Some("The sun does not set on this day."),

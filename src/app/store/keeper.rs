@@ -9,6 +9,7 @@ use slantlight::project::filed::Filed;
 
 use super::shelf::{Durable, Quick, Shelf};
 use crate::app::devices::local::NotKept;
+use crate::app::second::Second;
 
 /// How far keeping got.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -65,6 +66,7 @@ pub struct Keeper {
     /// How far keeping got.
     pub kept: RwSignal<Kept>,
     durable: StoredValue<Option<Durable>, LocalStorage>,
+    second: Second,
     waiting: StoredValue<Vec<Parcel>>,
     writing: StoredValue<bool>,
     /// Whether a newer record is announced.
@@ -77,6 +79,7 @@ impl Keeper {
         Self {
             kept: RwSignal::new(Kept::Nothing),
             durable: StoredValue::new_local(durable),
+            second: Second::here(),
             waiting: StoredValue::new(Vec::new()),
             writing: StoredValue::new(false),
             awaited: StoredValue::new(false),
@@ -119,12 +122,9 @@ impl Keeper {
 
     /// Lays a state of a project aside. Without room it is not, and what is kept stays as it is.
     pub fn lay_aside(self, filed: Filed) {
-        spawn_local(async move {
-            if let Some(durable) = self.durable.get_value() {
-                let record = filed.seal();
-                let _ = durable.lay_aside(&filed.project.id, filed.written, &record).await;
-            }
-        });
+        if let Some(durable) = self.durable.get_value() {
+            self.second.later(move |table| (table.lay_aside)(durable, filed));
+        }
     }
 
     /// States of project `id` that were laid aside, the newest first.
@@ -150,6 +150,14 @@ impl Keeper {
         }
         self.writing.set_value(false);
     }
+}
+
+/// Lays a state of a project aside, as [`Keeper::lay_aside`] does; in the second part.
+pub fn lay_aside(shelf: Durable, filed: Filed) {
+    spawn_local(async move {
+        let record = filed.seal();
+        let _ = shelf.lay_aside(&filed.project.id, filed.written, &record).await;
+    });
 }
 
 /// Writes a record; where there is no room, earlier versions give way.

@@ -19,7 +19,7 @@ pub mod copies;
 pub mod desk;
 pub mod keeper;
 pub mod moment;
-mod pictures;
+pub mod pictures;
 mod safety;
 pub mod settings;
 pub mod shelf;

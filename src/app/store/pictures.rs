@@ -14,6 +14,7 @@ use slantlight::project::document::Project;
 use super::shelf::Durable;
 use crate::app::devices::local::NotKept;
 use crate::app::parts::Notes;
+use crate::app::second::Second;
 
 /// When to clear away: long after the start, which has better things to do. Our own choice.
 const LATER: core::time::Duration = core::time::Duration::from_secs(20);
@@ -39,16 +40,14 @@ pub struct Pictures {
 impl Pictures {
     /// Those on the durable shelf, if the browser has one.
     pub fn on(shelf: Option<Durable>, may_write: RwSignal<bool>) -> Self {
-        let pictures = Self { seen: RwSignal::new(BTreeMap::new()), shelf: StoredValue::new_local(shelf) };
-        set_timeout(
-            move || {
-                if may_write.get_untracked() {
-                    spawn_local(pictures.clear_away());
-                }
-            },
-            LATER,
-        );
-        pictures
+        let (shelf, second) = (StoredValue::new_local(shelf), Second::here());
+        let tidy = move || {
+            if let (true, Some(shelf)) = (may_write.get_untracked(), shelf.get_value()) {
+                second.later(move |table| (table.clear_away)(shelf));
+            }
+        };
+        set_timeout(tidy, LATER);
+        Self { seen: RwSignal::new(BTreeMap::new()), shelf }
     }
 
     /// The picture of a photograph; read if nobody has looked yet. Tracked.
@@ -121,10 +120,9 @@ impl Pictures {
     fn saw(self, id: String, picture: Picture) {
         self.seen.update(|seen| drop(seen.insert(id, picture)));
     }
+}
 
-    async fn clear_away(self) {
-        if let Some(shelf) = self.shelf.get_value() {
-            shelf.clear_away_pictures().await;
-        }
-    }
+/// Takes away the pictures that no record names; in the second part.
+pub fn clear_away(shelf: Durable) {
+    spawn_local(async move { shelf.clear_away_pictures().await });
 }

@@ -6,7 +6,7 @@ use slantlight::project::reader;
 use slantlight::words::{Clock, Units};
 
 use crate::app::devices::local;
-use crate::app::second::{self, Missing};
+use crate::app::second::{self, Missing, Second};
 
 /// Where they are kept.
 const KEY: &str = "slantlight-settings";
@@ -77,20 +77,20 @@ pub async fn found() -> Result<Settings, Missing> {
 
 /// The settings as they were found; kept anew and shown whenever they change.
 pub fn kept(found: Settings) -> RwSignal<Settings> {
-    let settings = RwSignal::new(found);
+    let (settings, second) = (RwSignal::new(found), Second::here());
     Effect::new(move |before: Option<Settings>| {
         let now = settings.get();
         show(now.scheme);
         if before.is_some_and(|before| before != now) {
-            keep(now);
+            second.later(move |table| (table.keep_settings)(now));
         }
         now
     });
     settings
 }
 
-/// Without room they last as long as the page; nothing that a person made is lost.
-fn keep(settings: Settings) {
+/// Without room they last as long as the page; nothing that a person made is lost. In the second part.
+pub fn keep(settings: Settings) {
     let _ = local::write(KEY, &reader::to_text(&settings));
 }
 

@@ -5,6 +5,18 @@ import assert from 'node:assert/strict';
 import { journey } from '../kit/journey.mjs';
 
 const REST = /second-\w+\.wasm/;
+/** What may come before the app stands, bytes; our letters swap in after it. */
+const BAR = 220_000;
+
+journey('the app stands behind the first screen before the rest has come, and after little', async ({ screen, server }) => {
+  const release = await held(screen);
+  await screen.open();
+  const came = [...server.sent].filter(([name]) => !name.endsWith('.woff2'));
+  const bytes = came.reduce((sum, [, each]) => sum + each, 0);
+  console.log(`      until the app stands: ${bytes} bytes of bodies`);
+  assert.ok(came.some(([name]) => name.endsWith('_bg.wasm')) && bytes <= BAR, `${bytes} bytes`);
+  release();
+});
 
 journey('what is tapped before the rest of the app has come waits for it', async ({ screen }) => {
   const release = await held(screen);
@@ -72,6 +84,34 @@ journey('what is pasted waits for a rest that does not come, and is read when it
   await screen.see('38.7071 N 9.1355 W');
 });
 
+journey('what is made before the rest of the app has come is kept when it has, and not called saved before', async ({ screen }) => {
+  const release = await held(screen);
+  await screen.open('#demo');
+  await screen.see('4 · Mending the sail');
+  await screen.tap('Add a scene');
+  await screen.see('Saving');
+  assert.deepEqual(await records(screen), []);
+  release();
+  await screen.saved();
+  assert.equal((await records(screen)).length, 1);
+  await screen.page.reload();
+  await screen.tap('Scenes', 'link');
+  await screen.see('11 · Scene 11');
+});
+
+journey('where the rest does not come nothing is called saved, until it does', async ({ screen }) => {
+  await missing(screen);
+  await screen.open('#demo');
+  await screen.see('4 · Mending the sail');
+  await screen.see('Not saved yet');
+  await screen.see(/has not arrived: is the network gone/);
+  await screen.page.unroute(REST);
+  await screen.tap('Try again');
+  await screen.saved();
+  await screen.page.reload();
+  await screen.see('4 · Mending the sail');
+});
+
 journey('what is kept and cannot be read without the missing rest ends in a page, not in a white screen', async ({ screen }) => {
   await screen.open('#demo');
   await screen.saved();
@@ -119,6 +159,11 @@ async function missing(screen) {
 async function rest({ page }) {
   await page.waitForFunction(() => performance.getEntriesByType('resource').some(({ name }) => /second-\w+\.wasm/.test(name)));
   await page.waitForTimeout(300);
+}
+
+/** What lies on the quick shelf. */
+function records({ page }) {
+  return page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith('slantlight-project-')));
 }
 
 /** The words that have the focus. */

@@ -3,6 +3,8 @@
 //! Screens and shelves hear of an edit with the next animation frame. While something is dragged only that itself does:
 //! the rest of the screen hears of it ten times a second, since numbers that change faster cannot be read, and the shelves
 //! once a second. Both hear of it at once when it is let go. A page that is left flushes.
+//!
+//! Writing takes the app's second part. In the seconds of a first visit before that has come, nothing is called saved.
 
 use std::sync::Arc;
 use std::time::Duration as Pause;
@@ -84,6 +86,13 @@ impl Desk {
         {
             self.keeper.lay_aside(before);
         }
+        self.file(filed.clone());
+        self.keeper.await_newer();
+        self.second.later(move |table| (table.write)(self, filed));
+    }
+
+    /// Writes a project to the shelves, and tells the other tabs. In the second part.
+    pub fn write_at_once(self, filed: Filed) {
         let record = filed.seal();
         self.news.with_value(|news| {
             if let Some(news) = news {
@@ -91,7 +100,6 @@ impl Desk {
             }
         });
         self.keeper.keep(&filed.project.id, record);
-        self.file(filed);
     }
 
     /// The new root waits for the next frame, or for the page to be left.
