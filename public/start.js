@@ -35,6 +35,7 @@ window.addEventListener('unhandledrejection', ({ reason }) => {
 // The worker's copies are those the page has fetched: it begins after the app's last part, so that none is fetched twice.
 const partsAreSettled = new Promise((settled) => { bridge.settled = settled; });
 const isFirstVisit = document.documentElement.classList.contains('first-visit');
+wakeDatabase();
 const appIsThere = isFirstVisit ? openDoorstep(give) : (uncover) => uncover();
 if (await start()) await partsAreSettled;
 if ('serviceWorker' in navigator) afterLoad(() => keepOffline().catch(() => {}));
@@ -61,6 +62,15 @@ async function start() {
     return false;
   }
   return true;
+}
+
+/** The browser's database takes a moment to wake: it does so while the app is still on its way. */
+function wakeDatabase() {
+  try {
+    indexedDB.databases?.().catch(() => {});
+  } catch {
+    // It is missing or blocked: the app finds that out as well, and says so.
+  }
 }
 
 function arrived() {
