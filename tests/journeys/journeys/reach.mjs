@@ -30,6 +30,21 @@ for (const colorScheme of ['light', 'dark']) {
   });
 }
 
+journey('where colours are forced, bars and legends still show what they say', async ({ screen }) => {
+  await screen.page.emulateMedia({ forcedColors: 'active' });
+  await screen.open('#demo');
+  await screen.tap('Stops', 'link');
+  await screen.page.locator('.level-bar').first().waitFor();
+  const [empty, full] = await painted(screen, '.level-bar', '.level-bar > span');
+  assert.notEqual(empty, full);
+  await screen.tap('Scenes', 'link');
+  await screen.tap(/4 · Mending the sail/, 'link');
+  await screen.tap('The whole year', 'link');
+  await screen.page.locator('.legend').waitFor();
+  const legend = await painted(screen, '.legend > .met', '.legend > .up', '.legend > .down');
+  assert.equal(new Set(legend).size, 3, legend.join(' '));
+});
+
 /** Every screen of the list, from the app opened at `first`; all findings are told at once. */
 async function walk(screen, first, screens) {
   const { page } = screen;
@@ -51,4 +66,13 @@ async function walk(screen, first, screens) {
   }
   assert.deepEqual(found, []);
   assert.equal(looked, screens.length);
+}
+
+/** The colour behind the first of each; behind its mark, where it has one. */
+function painted({ page }, ...selectors) {
+  return page.evaluate((all) => all.map((selector) => {
+    const found = document.querySelector(selector);
+    const mark = getComputedStyle(found, '::before');
+    return (mark.content === 'none' ? getComputedStyle(found) : mark).backgroundColor;
+  }), selectors);
 }
