@@ -139,6 +139,7 @@ impl Second {
         }
     }
 
+    /// Whether it is there; not tracked.
     fn is_there(self) -> bool {
         matches!(self.state.get_untracked(), State::There(_))
     }
